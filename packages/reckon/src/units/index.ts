@@ -1,0 +1,2 @@
+export { baseUnit } from './dimension.ts'
+export type { BaseUnit, Dimension, Mark, Quantity } from './dimension.ts'
