@@ -1,0 +1,137 @@
+import { area, azimuth, choice, colours, count, date, density, distance, grade, inclination, kind, mass, massOrNil, note, number, offset, place, temperature, text, uniqueText, volume, words, year, yesNo } from './field.ts'
+
+export const target = kind('target', 'Detector target', 'Detector targets', ['mark', 'place'], {
+  mark: text('Mark', { hint: 'number on the flag or in the paint' }),
+  place: place('Place', { required: true }),
+  instrument: text('Detector'),
+  coil: text('Coil'),
+  setting: text('Setting'),
+  strength: number('Strength', { min: 0, max: 10 }, { hint: '0 to 10, the crew\'s own scale' }),
+  character: choice('Character', ['sharp', 'broad', 'double', 'broken', 'iron-like', 'faint']),
+  depth: offset('Depth'),
+  outcome: choice('Turned out to be', ['open', 'still in the wall', 'gold', 'scrap iron', 'other metal', 'hot rock', 'relic', 'gone']),
+  goldMass: massOrNil('Gold weighed'),
+  bag: text('Bag', { hint: 'the sample it became' }),
+  materials: words('Materials'),
+  found: date('Found'),
+  note: note('Note'),
+})
+
+const method = choice('Method', ['channel', 'chip', 'panel', 'grab', 'muck', 'bulk', 'dump', 'gob', 'pulp'], { required: true })
+
+export const sample = kind('sample', 'Sample', 'Samples', ['bag'], {
+  bag: uniqueText('Bag', { required: true, headings: ['bag', 'sample', 'sample id', 'sample no', 'number', 'id'] }),
+  role: choice('Role', ['ordinary', 'duplicate', 'blank', 'standard'], { hint: 'ordinary unless it checks the others' }),
+  method,
+  duplicateOf: text('Duplicate of bag'),
+  standard: text('Which blank or standard'),
+  place: place('Place', { headings: ['place', 'station'] }),
+  vein: text('Vein'),
+  width: distance('Width sampled', { hint: 'across the vein', headings: ['width', 'true width', 'sample width'] }),
+  direction: choice('Width measured', ['square to the vein', 'level across the heading', 'upright', 'along a line', 'down the dip']),
+  trend: azimuth('Trend of the tape'),
+  plunge: inclination('Plunge of the tape', { hint: 'down positive' }),
+  cut: offset('Depth of cut'),
+  area: area('Area of panel'),
+  materials: words('Materials'),
+  massWet: mass('Mass wet'),
+  mass: mass('Mass dry'),
+  coarsest: offset('Coarsest piece'),
+  visibleGold: choice('Gold seen', ['none', 'one speck', 'a few specks', 'much']),
+  seal: text('Seal'),
+  collector: text('Taken by'),
+  taken: date('Taken', { headings: ['date', 'taken'] }),
+  note: note('Note', { headings: ['note', 'remarks', 'comment', 'description'] }),
+})
+
+export const split = kind('split', 'Sample split', 'Sample splits', ['bag'], {
+  bag: uniqueText('New bag', { required: true }),
+  of: text('Split of bag', { required: true }),
+  method: choice('Method', ['cone and quarter', 'riffle', 'scoop', 'screen plus', 'screen minus'], { required: true }),
+  mass: mass('Mass dry'),
+  mesh: offset('Crushed to'),
+  purpose: choice('For', ['pan', 'assay', 'keep', 'duplicate']),
+  made: date('Made'),
+  note: note('Note'),
+})
+
+export const pan = kind('pan', 'Pan', 'Pans', ['bag'], {
+  bag: text('Bag', { required: true }),
+  mass: mass('Dry mass panned', { required: true }),
+  mesh: offset('Crushed to'),
+  colours: colours('Colours'),
+  goldMass: massOrNil('Gold weighed'),
+  seeded: count('Grains seeded'),
+  found: count('Seeded grains found'),
+  tails: choice('Tails', ['kept', 're-panned', 'thrown']),
+  magnetics: massOrNil('Magnetics'),
+  sulphides: choice('Sulphides', ['none', 'few', 'many']),
+  panner: text('Panned by'),
+  panned: date('Panned'),
+  note: note('Note'),
+})
+
+export const assay = kind('assay', 'Assay', 'Assays', ['bag', 'laboratory'], {
+  bag: text('Bag', { required: true, headings: ['bag', 'sample', 'sample id', 'sample no', 'id'] }),
+  gold: grade('Gold', { required: true, headings: ['gold', 'au', 'au grade'] }),
+  silver: grade('Silver', { headings: ['silver', 'ag'] }),
+  method: choice('Method', ['fire assay', 'screen fire assay', 'acid digestion', 'not stated']),
+  charge: mass('Charge'),
+  repeat: count('Repeat number', { hint: '0 for the first' }),
+  sequence: count('Place in the batch', { hint: 'order in which the laboratory ran it' }),
+  laboratory: text('Laboratory'),
+  certificate: text('Certificate'),
+  reported: date('Reported', { headings: ['date', 'reported'] }),
+  note: note('Note', { headings: ['note', 'remarks', 'comment'] }),
+})
+
+export const standard = kind('standard', 'Blank or standard', 'Blanks and standards', ['name'], {
+  name: uniqueText('Name', { required: true }),
+  sort: choice('Sort', ['blank', 'standard'], { required: true }),
+  gold: grade('Certified gold'),
+  deviation: grade('Standard deviation', { hint: 'one, as certified' }),
+  source: text('Source'),
+  note: note('Note'),
+})
+
+export const densityTest = kind('density', 'Density test', 'Density tests', ['bag', 'material'], {
+  material: text('Material', { required: true }),
+  bag: text('Bag'),
+  place: place('Place'),
+  dry: mass('Mass dry'),
+  inWater: mass('Mass in water'),
+  temperature: temperature('Water temperature'),
+  bulkMass: mass('Bulk mass'),
+  bulkVolume: volume('Bulk volume'),
+  density: density('Density', { hint: 'when it is known and not measured here' }),
+  sealed: yesNo('Sealed', { hint: 'waxed or wrapped, so that pores count' }),
+  taken: date('Taken'),
+  note: note('Note'),
+})
+
+export const relic = kind('relic', 'Relic', 'Relics', ['item'], {
+  item: text('Item', { required: true }),
+  place: place('Place', { required: true }),
+  count: count('How many'),
+  from: year('Made not before'),
+  to: year('Made not after'),
+  material: text('Material'),
+  maker: text('Mark or maker'),
+  layer: choice('Lay', ['on the sill', 'in waste', 'in timber', 'on the surface', 'sealed under a fall']),
+  left: yesNo('Left where it was'),
+  found: date('Found'),
+  note: note('Note'),
+})
+
+export const crushing = kind('crushing', 'Old crushing', 'Old crushings', ['mine'], {
+  mine: text('Mine', { required: true, headings: ['mine', 'company', 'claim'] }),
+  crushed: mass('Quartz crushed', { required: true, headings: ['crushed', 'long tons', 'tons', 'quartz'] }),
+  gold: massOrNil('Gold won', { headings: ['gold', 'gold won', 'yield'] }),
+  yieldPrinted: text('Yield as printed', { headings: ['yield as printed', 'grade as printed'] }),
+  from: year('From'),
+  to: year('To'),
+  value: text('Value as printed', { headings: ['value as printed', 'value'] }),
+  source: text('Source'),
+  note: note('Note'),
+})
+

@@ -1,0 +1,62 @@
+import { choice, count, date, distance, futureMoment, hours, kind, mass, moment, money, note, number, text, uniqueText, volume, words } from './field.ts'
+
+/** Who went in, and when they are due out. */
+export const goingIn = kind('going-in', 'Going in', 'Goings in', ['people', 'in'], {
+  people: words('Who', { required: true }),
+  in: moment('In', { required: true }),
+  due: futureMoment('Due out', { required: true }),
+  out: moment('Out'),
+  outside: text('Outside person'),
+  reach: text('How to reach them'),
+  going: text('Where to'),
+  note: note('Note'),
+})
+
+export const work = kind('work', 'Work log', 'Work logs', ['task', 'worked'], {
+  worked: date('Day', { required: true, headings: ['date', 'day', 'worked'] }),
+  task: choice('Task', ['break', 'muck', 'tram', 'crush', 'wash', 'clean up', 'drive', 'clear', 'timber', 'survey', 'sample', 'detect', 'travel', 'other'], { required: true }),
+  people: words('Who', { required: true }),
+  hours: hours('Hours each', { required: true }),
+  heading: text('Heading'),
+  loads: count('Loads'),
+  loadVolume: volume('One load holds'),
+  mass: mass('Rock moved or treated'),
+  advance: distance('Advance'),
+  goldMass: mass('Gold won'),
+  equipment: words('With'),
+  note: note('Note'),
+})
+
+export const cost = kind('cost', 'Cost', 'Costs', ['item'], {
+  item: text('Item', { required: true }),
+  amount: money('Amount', { required: true }),
+  per: choice('Each', ['once', 'day', 'person-day', 'week', 'month', 'tonne', 'assay', 'load'], { required: true }),
+  sort: choice('Sort', ['consumables', 'equipment', 'travel', 'permits and bond', 'assays', 'treatment', 'royalty', 'other']),
+  paid: date('Paid'),
+  payee: text('Paid to'),
+  note: note('Note'),
+})
+
+export const price = kind('price', 'Price', 'Prices', ['of', 'on'], {
+  of: choice('Of', ['gold', 'silver'], { required: true }),
+  amount: money('Amount', { required: true }),
+  per: choice('For', ['troy ounce fine', 'gram fine'], { required: true }),
+  on: date('On', { required: true }),
+  spread: number('May move by, % a year', { min: 0, max: 500 }, { hint: 'one standard deviation' }),
+  payable: number('Refiner pays, %', { min: 0, max: 100 }),
+  source: text('Source'),
+  note: note('Note'),
+})
+
+/** A figure that the crew or a method takes as given, with its doubt and its reason. */
+export const assumption = kind('assumption', 'Assumption', 'Assumptions', ['name'], {
+  name: uniqueText('Name', { required: true }),
+  value: number('Value', {}, { required: true }),
+  unit: text('Unit'),
+  low: number('Low', {}, { hint: 'one in ten below' }),
+  high: number('High', {}, { hint: 'one in ten above' }),
+  why: text('Why'),
+  source: text('Source'),
+  note: note('Note'),
+})
+
