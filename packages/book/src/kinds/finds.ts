@@ -134,4 +134,3 @@ export const crushing = kind('crushing', 'Old crushing', 'Old crushings', ['mine
   source: text('Source'),
   note: note('Note'),
 })
-

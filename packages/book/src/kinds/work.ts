@@ -59,4 +59,3 @@ export const assumption = kind('assumption', 'Assumption', 'Assumptions', ['name
   source: text('Source'),
   note: note('Note'),
 })
-

@@ -1,0 +1,8 @@
+export { kinds } from './kinds/index.ts'
+export type { Field, FieldType, Kind } from './kinds/index.ts'
+export { sides } from './place.ts'
+export type { Place, Side } from './place.ts'
+export type { Book, Entry, Saying } from './posting/entry.ts'
+export type { Draft, Posting } from './posting/posting.ts'
+export type { Cursors, Store } from './store/store.ts'
+export type { Blob, Colour, Fields, FieldValue, Money } from './values.ts'
