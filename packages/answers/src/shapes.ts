@@ -1,0 +1,191 @@
+import type { Enu, VeinPoint } from '@lodebook/reckon'
+import type { Answer, AnswerOr } from './answer.ts'
+
+/** A station with its place and its doubt. Coordinates are metres in the book's grid. */
+export interface StationAt {
+  readonly name: string
+  readonly point: Enu
+  /** 3 x 3 covariance, rows of east, north, up; m². */
+  readonly covariance: readonly (readonly number[])[]
+  /** 95 % ellipse in plan: semi-axes in metres, azimuth of the major one in degrees. */
+  readonly ellipse: { readonly major: number, readonly minor: number, readonly azimuth: number }
+  /** Stations joined by shots share a part. Only parts that hold a tie are placed in the grid. */
+  readonly part: number
+  readonly tied: boolean
+  readonly answer: Answer<Enu>
+}
+
+export interface Leg { readonly entry: string, readonly from: string, readonly to: string, readonly a: Enu, readonly b: Enu, readonly leftOut: string }
+
+/** One heading's shape: its outline in plan and its back and sill as lines, from taped offsets; `rough` where no offsets were taken. */
+export interface HeadingShape {
+  readonly entry: string
+  readonly name: string
+  readonly sort: string
+  readonly stations: readonly string[]
+  readonly left: readonly Enu[]
+  readonly right: readonly Enu[]
+  readonly back: readonly Enu[]
+  readonly sill: readonly Enu[]
+  readonly rough: boolean
+}
+
+export interface PlacedEntry {
+  readonly entry: string
+  readonly kind: string
+  readonly title: string
+  readonly point: Enu
+  /** One standard deviation of east, north, up; m. */
+  readonly sigma: Enu
+  readonly how: string
+  /** A short word the drawing may use to choose a symbol: a sample's role, a target's outcome, a structure's feature, a hazard's sort. */
+  readonly tag: string
+}
+
+export interface NotPlaced { readonly entry: string, readonly kind: string, readonly title: string, readonly why: string }
+
+/** A reading that the rest of the survey disagrees with. Nothing is taken out; the crew decides. */
+export interface Suspect {
+  readonly entry: string
+  readonly sentence: string
+  /** How many standard deviations off. */
+  readonly times: number
+  readonly reading: string
+}
+
+export interface Norths {
+  /** Degrees clockwise from grid north. */
+  readonly trueNorth: number
+  readonly magneticNorth: number
+  readonly answer: Answer
+}
+
+export interface Workings {
+  readonly sentence: string
+  readonly stations: readonly StationAt[]
+  readonly legs: readonly Leg[]
+  readonly headings: readonly HeadingShape[]
+  readonly placed: readonly PlacedEntry[]
+  readonly notPlaced: readonly NotPlaced[]
+  readonly workedOut: readonly { readonly entry: string, readonly name: string, readonly corners: readonly Enu[] }[]
+  readonly suspects: readonly Suspect[]
+  readonly norths: Norths
+  /** Length surveyed, closure and doubt, each a figure that opens. */
+  readonly figures: readonly Answer[]
+  readonly cautions: readonly string[]
+}
+
+/** The vein as one plane with its own coordinates: `along` the strike (right-hand rule), `down` the dip, from `origin`. */
+export interface VeinAt {
+  readonly name: string
+  readonly strike: Answer
+  readonly dip: Answer
+  readonly width: AnswerOr
+  readonly origin: Enu
+  readonly alongAxis: Enu
+  readonly downAxis: Enu
+  readonly normal: Enu
+  readonly rms: number
+  readonly widths: readonly WidthAt[]
+  /** Where the fault that ends the vein crosses it, as a line in the vein's coordinates, if one was measured; `keep` is the side that holds the portal. */
+  readonly fault?: { readonly name: string, readonly strike: Answer, readonly dip: Answer, readonly point: VeinPoint, readonly direction: VeinPoint, readonly keep: 1 | -1 }
+  /** The headings and stations that lie near the vein, in its coordinates, for the long section. */
+  readonly headings: readonly { readonly name: string, readonly back: readonly VeinPoint[], readonly sill: readonly VeinPoint[] }[]
+  readonly stations: readonly { readonly name: string, readonly at: VeinPoint, readonly off: number }[]
+  readonly workedOut: readonly { readonly entry: string, readonly name: string, readonly corners: readonly VeinPoint[] }[]
+}
+
+export interface WidthAt { readonly entry: string, readonly at: VeinPoint, readonly width: number, readonly sigma: number, readonly answer: Answer }
+
+/** One sample as the crew may believe it: a grade with its doubt, on the vein. */
+export interface SampleAt {
+  readonly entry: string
+  readonly bag: string
+  readonly at: VeinPoint | undefined
+  readonly width: number | undefined
+  /** g/t: central value and 80 % range; `below` when nothing was found and only a limit is known. */
+  readonly grade: number
+  readonly low: number
+  readonly high: number
+  readonly below: boolean
+  /** Standard deviation of ln(grade) from sampling, panning and assay together. */
+  readonly logSd: number
+  /** Grade times true width, g/t m. */
+  readonly accumulation: number | undefined
+  readonly used: boolean
+  readonly why: string
+  readonly answer: Answer
+}
+
+export interface Panel {
+  readonly name: string
+  readonly corners: readonly VeinPoint[]
+  readonly centre: VeinPoint
+  readonly area: number // m² on the vein, worked-out ground taken away
+  readonly width: number // m
+  readonly accumulation: number // g/t m
+  readonly grade: number // g/t over the vein's width
+  readonly tonnes: number
+  readonly ounces: number
+  /** 80 % range of its ounces. */
+  readonly low: number
+  readonly high: number
+  /** Relative standard deviation of its accumulation. */
+  readonly doubt: number
+  readonly nearest: number // m to the nearest sample
+  readonly answer: Answer
+}
+
+export interface VariogramDrawn {
+  readonly of: string
+  readonly lags: readonly { readonly pairs: number, readonly distance: number, readonly gamma: number }[]
+  readonly model: { readonly type: string, readonly nugget: number, readonly partialSill: number, readonly range: number } | undefined
+  readonly sentence: string
+}
+
+export interface Grade {
+  readonly sentence: string
+  readonly ounces: Answer
+  readonly tonnes: Answer
+  readonly grade: Answer
+  readonly width: Answer
+  /** The same ground by plain averages, as an audit. */
+  readonly audit: Answer
+  readonly panels: readonly Panel[]
+  readonly samples: readonly SampleAt[]
+  readonly variograms: readonly VariogramDrawn[]
+  readonly spatial: boolean
+  readonly cautions: readonly string[]
+  /** Outcomes for the reckoning of pay: ounces in place and tonnes of vein, drawn together. */
+  readonly outcomes: { readonly ounces: readonly number[], readonly tonnes: readonly number[] }
+}
+
+export interface Driver {
+  readonly name: string
+  readonly unit: string
+  readonly low: number
+  readonly high: number
+  /** Pay a person-day when this one is at its low or high (one in ten) and the rest are as they are. */
+  readonly payAtLow: number
+  readonly payAtHigh: number
+  readonly answer: Answer
+}
+
+export interface Pay {
+  readonly sentence: string
+  readonly currency: string
+  /** What each would earn for a day's work. */
+  readonly perDay: Answer
+  readonly personDays: Answer
+  readonly ouncesWon: Answer
+  readonly breakEven: Answer
+  /** Chance that a day pays more than `wage`. */
+  readonly chance: Answer
+  readonly wage: number
+  /** Twenty equally likely outcomes of pay a person-day, lowest first. */
+  readonly twenty: readonly number[]
+  /** What matters, most first. */
+  readonly drivers: readonly Driver[]
+  readonly inputs: readonly Answer[]
+  readonly cautions: readonly string[]
+}
