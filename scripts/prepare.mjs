@@ -1,0 +1,54 @@
+// Brings a checkout to where its parts can run: dependencies as the lock file says, the app built from the sources that are there.
+import { spawnSync } from 'node:child_process'
+import { existsSync, readdirSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+
+export const root = new URL('..', import.meta.url).pathname.replace(/\/$/, '')
+
+const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm'
+
+/** Runs a program with our output, in the checkout; returns its exit code. */
+export function run(program, args, env = {}) {
+  const ended = spawnSync(program, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } })
+  if (ended.error) throw ended.error
+  return ended.status ?? 1
+}
+
+export function checkNode() {
+  const [major = 0, minor = 0] = process.versions.node.split('.').map(Number)
+  if (major > 20 || (major === 20 && minor >= 19)) return
+  console.error(`Lodebook needs Node 20.19 or newer; this is ${process.versions.node}.`)
+  process.exit(2)
+}
+
+const time = path => existsSync(path) ? statSync(path).mtimeMs : 0
+
+/** The latest change under a folder or of a file. */
+function newest(path) {
+  if (!existsSync(path)) return 0
+  const stat = statSync(path)
+  if (!stat.isDirectory()) return stat.mtimeMs
+  return readdirSync(path).filter(name => name !== 'node_modules' && name !== 'dist')
+    .reduce((latest, name) => Math.max(latest, newest(join(path, name))), stat.mtimeMs)
+}
+
+/** Installs when there is nothing installed or the lock file has changed since. */
+export function install() {
+  const installed = time(join(root, 'node_modules/.package-lock.json'))
+  if (installed >= time(join(root, 'package-lock.json'))) return
+  console.log('Installing what Lodebook is built from (once; a few minutes where SQLite has to be compiled)…')
+  const code = run(npm, ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'])
+  if (code !== 0) {
+    console.error('Installing failed. With a network and, where SQLite has no ready-made file, a C++ compiler and Python, `npm ci` should succeed.')
+    process.exit(code)
+  }
+}
+
+/** Builds the web app when any of its sources is newer than the build. */
+export function buildWeb() {
+  const built = time(join(root, 'apps/web/dist/index.html'))
+  const sources = ['packages/reckon/src', 'packages/book/src', 'packages/answers/src', 'apps/web', 'package-lock.json']
+  if (built >= Math.max(...sources.map(path => newest(join(root, path))))) return 0
+  console.log('Building the app…')
+  return run(npm, ['run', '--silent', 'build', '-w', '@lodebook/web'])
+}
