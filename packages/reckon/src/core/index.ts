@@ -1,3 +1,6 @@
+export { backwardSolve, choleskyInPlace, forwardSolve } from './cholesky.ts'
 export { DegenerateError, finite, InputError, positive, show } from './errors.ts'
+export { drawsFrom } from './normal-draws.ts'
+export type { Draws } from './normal-draws.ts'
 export { degrees, radians } from './types.ts'
-export type { Degrees, Enu, Radians, Range, VeinPoint } from './types.ts'
+export type { Degrees, Enu, Matrix3, Radians, Range, VeinPoint } from './types.ts'

@@ -8,6 +8,9 @@ export type Radians = number & { readonly [brand]: 'radians' }
 /** A point or a vector [east, north, up] in the book's grid. Lengths are metres unless a function says that any unit will do. */
 export type Enu = readonly [east: number, north: number, up: number]
 
+/** A symmetric 3 x 3 matrix by rows, east, north, up; of a point's covariance, the square of its length unit. */
+export type Matrix3 = readonly [Enu, Enu, Enu]
+
 /** A point in the plane of a vein: along strike (right-hand rule) and down dip, metres. Not to be mixed with grid points. */
 export interface VeinPoint { readonly along: number, readonly down: number }
 
