@@ -14,6 +14,7 @@ export const mine = kind('mine', 'Mine', 'Mine', ['name'], {
   rotation: anyAngle('Grid north is from true north by', { hint: 'degrees, clockwise positive' }),
   currency: text('Currency', { hint: 'three letters, such as USD' }),
   people: words('Crew'),
+  units: choice('Speaks', ['metres and g/t', 'feet and oz/ton'], { hint: 'how answers are put; metres and g/t unless said' }),
   note: note('Note'),
 })
 
