@@ -2,14 +2,15 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, readdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 
-export const root = new URL('..', import.meta.url).pathname.replace(/\/$/, '')
+export const root = fileURLToPath(new URL('..', import.meta.url)).replace(/[\\/]$/, '')
 
 const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm'
 
-/** Runs a program with our output, in the checkout; returns its exit code. */
-export function run(program, args, env = {}) {
-  const ended = spawnSync(program, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } })
+/** Runs a program with our output, or with the given streams, in the checkout; returns its exit code. */
+export function run(program, args, env = {}, stdio = 'inherit') {
+  const ended = spawnSync(program, args, { cwd: root, stdio, env: { ...process.env, ...env } })
   if (ended.error) throw ended.error
   return ended.status ?? 1
 }
@@ -24,7 +25,7 @@ export function checkNode() {
 const time = path => existsSync(path) ? statSync(path).mtimeMs : 0
 
 /** The latest change under a folder or of a file. */
-function newest(path) {
+export function newest(path) {
   if (!existsSync(path)) return 0
   const stat = statSync(path)
   if (!stat.isDirectory()) return stat.mtimeMs
@@ -32,12 +33,12 @@ function newest(path) {
     .reduce((latest, name) => Math.max(latest, newest(join(path, name))), stat.mtimeMs)
 }
 
-/** Installs when there is nothing installed or the lock file has changed since. */
-export function install() {
+/** Installs when there is nothing installed or the lock file has changed since. `quiet` keeps standard output free for results. */
+export function install({ quiet = false } = {}) {
   const installed = time(join(root, 'node_modules/.package-lock.json'))
   if (installed >= time(join(root, 'package-lock.json'))) return
-  console.log('Installing what Lodebook is built from (once; a few minutes where SQLite has to be compiled)…')
-  const code = run(npm, ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'])
+  if (!quiet) console.log('Installing what Lodebook is built from (once; a few minutes where SQLite has to be compiled)…')
+  const code = run(npm, ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'], {}, quiet ? ['ignore', 2, 2] : 'inherit')
   if (code !== 0) {
     console.error('Installing failed. With a network and, where SQLite has no ready-made file, a C++ compiler and Python, `npm ci` should succeed.')
     process.exit(code)

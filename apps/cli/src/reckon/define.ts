@@ -4,6 +4,7 @@ import type { z } from 'zod'
 export interface Reckoning {
   readonly name: string
   readonly summary: string
+  readonly schema: z.ZodType
   readonly example: unknown
   /** Checks the input and computes. Throws ZodError or InputError on bad input. */
   readonly run: (input: unknown) => unknown
@@ -11,5 +12,5 @@ export interface Reckoning {
 
 /** Ties a schema to a function of what the schema lets through. */
 export function reckoning<T extends z.ZodType>(name: string, summary: string, schema: T, example: z.input<T>, run: (input: z.output<T>) => unknown): Reckoning {
-  return { name, summary, example, run: input => run(schema.parse(input)) }
+  return { name, summary, schema, example, run: input => run(schema.parse(input)) }
 }

@@ -1,0 +1,56 @@
+import { InputError } from '@lodebook/reckon'
+import { CommanderError } from 'commander'
+import { exit } from './exit.ts'
+import type { Io } from './io/io.ts'
+import { plain, Refusal, refuse } from './refusal.ts'
+
+/** What the operating system and SQLite call a failure, and what it means to the person at the prompt. */
+const unreachable: Readonly<Record<string, string>> = {
+  ENOENT: 'a file that is there',
+  ENOTDIR: 'a folder where the path says one is',
+  EISDIR: 'a file, not a folder',
+  EACCES: 'a file that you may read and write',
+  EPERM: 'a file that you may read and write',
+  EROFS: 'a disk that can be written to',
+  ENOSPC: 'room on the disk; nothing was written',
+  EFBIG: 'room on the disk; nothing was written',
+  EDQUOT: 'room on the disk; nothing was written',
+  EADDRINUSE: 'a port that nothing else is using',
+  SQLITE_FULL: 'room on the disk; nothing was written',
+  SQLITE_IOERR: 'a disk that reads and writes; nothing was written',
+  SQLITE_READONLY: 'a book that you may write to',
+  SQLITE_CANTOPEN: 'a book that can be opened here',
+  SQLITE_BUSY: 'a book that no other program is writing to',
+}
+
+/**
+ * Says why a command ended, on standard error: one line of text, or one JSON object.
+ * @returns the exit code
+ */
+export function sayFailure(failure: unknown, io: Io, as: { readonly json: boolean }): number {
+  if (failure instanceof CommanderError) {
+    if (failure.exitCode === 0) return exit.ok
+    if (as.json) io.err(`${JSON.stringify({ error: failure.message.replace(/^error: /, ''), field: 'command line', value: null, expected: 'what --help lists' })}\n`)
+    return exit.badInput
+  }
+  const refusal = asRefusal(failure)
+  if (!refusal) {
+    io.err(`Something went wrong inside the program; nothing more was done.\n${failure instanceof Error ? failure.stack ?? failure.message : String(failure)}\n`)
+    return exit.fault
+  }
+  io.err(as.json ? `${JSON.stringify(refusal.refused)}\n` : `${refusal.refused.error}\n`)
+  return refusal.code
+}
+
+function asRefusal(failure: unknown): Refusal | undefined {
+  if (failure instanceof Refusal) return failure
+  if (failure instanceof InputError) {
+    return new Refusal({ error: failure.message, field: failure.field, value: plain(failure.value), expected: failure.expected })
+  }
+  if (!(failure instanceof Error) || !('code' in failure) || typeof failure.code !== 'string') return undefined
+  if (/^SQLITE_(CORRUPT|NOTADB)/.test(failure.code)) return refuse('book', pathOf(failure), 'a sound book; this file is damaged or is not a book', exit.problems)
+  const code = Object.keys(unreachable).find(known => failure.code === known || String(failure.code).startsWith(`${known}_`))
+  return code === undefined ? undefined : refuse('file', pathOf(failure), unreachable[code] ?? '', exit.unreachable)
+}
+
+const pathOf = (failure: Error): string => 'path' in failure && typeof failure.path === 'string' ? failure.path : failure.message
