@@ -1,5 +1,7 @@
 import type { Reckoning } from './define.ts'
+import { units } from './units.ts'
 
 /** Every reckoning at the prompt, by area. */
 export const reckonings: readonly Reckoning[] = [
+  ...units,
 ]
