@@ -1,7 +1,9 @@
 import type { Reckoning } from './define.ts'
+import { geostatistics } from './geostatistics.ts'
 import { units } from './units.ts'
 
 /** Every reckoning at the prompt, by area. */
 export const reckonings: readonly Reckoning[] = [
   ...units,
+  ...geostatistics,
 ]
