@@ -1,8 +1,19 @@
+// What a crew writes down
 export { kinds } from './kinds/index.ts'
 export type { Field, FieldType, Kind } from './kinds/index.ts'
 export { sides } from './place.ts'
 export type { Place, Side } from './place.ts'
+export type { Blob, Colour, Fields, FieldValue, Money } from './values.ts'
+
+// Checking it
+export * from './schema/index.ts'
+
+// Reading it from plain text
+export * from './input/index.ts'
+
+// Postings and what they add up to
 export type { Book, Entry, Saying } from './posting/entry.ts'
 export type { Draft, Posting } from './posting/posting.ts'
+
+// Where they are kept
 export type { Cursors, Store } from './store/store.ts'
-export type { Blob, Colour, Fields, FieldValue, Money } from './values.ts'

@@ -10,7 +10,9 @@ export type Place =
   | { readonly by: 'station', readonly station: string, readonly toward?: string, readonly along?: Quantity, readonly side?: Side, readonly height?: Quantity }
   /** By tape from two stations, on a side, so high above the sill; `turn` says on which hand of the line from the first to the second. */
   | { readonly by: 'tapes', readonly first: { station: string, distance: Quantity }, readonly second: { station: string, distance: Quantity }, readonly turn?: 'left' | 'right', readonly height?: Quantity }
-  | { readonly by: 'grid', readonly east: number, readonly north: number, readonly up?: number, readonly accuracy?: number }
-  | { readonly by: 'gps', readonly latitude: number, readonly longitude: number, readonly elevation?: number, readonly accuracy?: number }
+  /** Metres in the book's grid; `text` as it was written, when that was in words or in another unit. */
+  | { readonly by: 'grid', readonly east: number, readonly north: number, readonly up?: number, readonly accuracy?: number, readonly text?: string }
+  /** Degrees, north and east positive, WGS 84; elevation and accuracy in metres. */
+  | { readonly by: 'gps', readonly latitude: number, readonly longitude: number, readonly elevation?: number, readonly accuracy?: number, readonly text?: string }
   /** Known in words only; it is listed as not placed yet. */
   | { readonly by: 'words', readonly words: string }

@@ -67,7 +67,8 @@ export const place = field({ type: 'place' })
 export const places = field({ type: 'places' })
 export const colours = field({ type: 'colours' })
 export const blob = field({ type: 'blob' })
-export const number = (label: string, limits: { min?: number, max?: number } = {}, extra: Extra = {}) => field({ type: 'number', ...limits })(label, extra)
+export const number = (label: string, limits: { min?: number, max?: number } = {}, extra: Extra = {}) =>
+  field({ type: 'number', ...limits })(label, extra)
 export const choice = (label: string, of: readonly string[], extra: Extra = {}) => field({ type: 'choice', of })(label, extra)
 export const choices = (label: string, of: readonly string[], extra: Extra = {}) => field({ type: 'choices', of })(label, extra)
 export const ref = (label: string, to: string, extra: Extra = {}) => field({ type: 'ref', to })(label, extra)
@@ -94,4 +95,5 @@ export const temperature = quantity('temperature', { min: -60, max: 70 })
 export const speed = quantity('speed', { min: 0 })
 export const hours = quantity('duration', { above: 0 })
 
-export const kind = (id: string, label: string, plural: string, title: readonly string[], fields: Record<string, Field>): Kind => ({ id, label, plural, title, fields })
+export const kind = (id: string, label: string, plural: string, title: readonly string[], fields: Record<string, Field>): Kind =>
+  ({ id, label, plural, title, fields })

@@ -19,8 +19,8 @@ export interface Posting {
   readonly kind: string
   /** Fields set; null takes a field's value away. Fields not named stay as they were. */
   readonly set: Readonly<Record<string, FieldValue | null>>
-  /** For each field set that had a value, the clock of the value the writer saw, so that conflicts can be listed. */
-  readonly saw?: Readonly<Record<string, string>>
+  /** For each field set that had been written before, the writings that the writer saw standing, as `<clock>@<device>`, so that conflicts can be listed. */
+  readonly saw?: Readonly<Record<string, readonly string[]>>
   /** Strikes the entry through (true) or restores it (false). Nothing is ever erased. */
   readonly struck?: boolean
   readonly why?: string

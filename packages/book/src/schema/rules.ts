@@ -1,0 +1,88 @@
+import type { Place } from '../place.ts'
+import type { Rule } from './rule.ts'
+import { after, differ, needs, notBoth, ordered, oneOf } from './rule.ts'
+
+const tapeDirection: readonly Rule[] = [
+  needs('direction', ['along a line'], 'trend', 'the trend of the tape'),
+  needs('direction', ['along a line'], 'plunge', 'the plunge of the tape'),
+]
+
+const placeIsNumbers: Rule = (fields) => {
+  const place = fields['place'] as Place | undefined
+  return place === undefined || place.by === 'grid' || place.by === 'gps' ? undefined
+    : { field: 'place', expected: 'grid or GPS numbers', sentence: 'a tie joins a station to the grid or to GPS, so it takes grid or GPS numbers' }
+}
+
+const planeOrLine: Rule = (fields) => {
+  const striae = fields['feature'] === 'striae'
+  const plane = fields['strike'] !== undefined || fields['dipDirection'] !== undefined
+  if (fields['trend'] !== undefined || plane || fields['rake'] !== undefined) return undefined
+  return striae
+    ? { field: 'trend', expected: 'trend and plunge, or rake in a plane', sentence: 'striae need a trend and plunge, or a rake in a plane' }
+    : { field: 'strike', expected: 'strike and dip', sentence: 'no strike and dip are written, so it counts for no direction', doubt: true }
+}
+
+const closedOutline: Rule = (fields) => {
+  const corners = fields['corners']
+  return Array.isArray(corners) && corners.length < 3 ? { field: 'corners', expected: 'three or more places', sentence: 'an outline needs three or more corners' } : undefined
+}
+
+const noStandingStill: Rule = (fields) => {
+  const stations = fields['stations'] as readonly string[] | undefined
+  const twice = stations?.findIndex((name, i) => i > 0 && name === stations[i - 1]) ?? -1
+  return twice < 0 ? undefined : { field: `stations[${twice}]`, expected: 'another station than the one before', sentence: `${stations![twice]!} stands twice in a row` }
+}
+
+/** What the fields of one entry must say together, by kind. */
+export const rules: Readonly<Record<string, readonly Rule[]>> = {
+  shot: [differ('from', 'to', 'a shot goes from one station to another; both are the same here')],
+  tie: [placeIsNumbers],
+  heading: [noStandingStill],
+  'worked-out': [closedOutline],
+  structure: [
+    notBoth('strike', 'dipDirection', 'strike and dip direction say the same thing twice; write one of them'),
+    needs('strike', undefined, 'dip', 'the dip of the plane'),
+    needs('dipDirection', undefined, 'dip', 'the dip of the plane'),
+    fields => fields['dip'] === undefined ? undefined : oneOf('strike', [['strike'], ['dipDirection']], 'the strike or the dip direction of the plane')(fields),
+    needs('trend', undefined, 'plunge', 'the plunge of the line'),
+    needs('plunge', undefined, 'trend', 'the trend of the line'),
+    fields => fields['rake'] === undefined ? undefined : oneOf('dip', [['dip']], 'the plane in which the rake is measured')(fields),
+    planeOrLine,
+  ],
+  width: [...tapeDirection, ordered('gouge', 'measured', 'the gouge is thicker than the width it is a part of', { at: 'gouge' })],
+  air: [
+    oneOf('oxygen', ['oxygen', 'carbonMonoxide', 'carbonDioxide', 'methane', 'hydrogenSulphide', 'nitrogenDioxide', 'radon', 'airSpeed', 'airDirection', 'dryBulb',
+      'wetBulb', 'barometer'].map(name => [name]), 'at least one reading', true),
+    ordered('wetBulb', 'dryBulb', 'the wet bulb reads warmer than the dry bulb', { doubt: true }),
+  ],
+  sample: [
+    ...tapeDirection,
+    needs('role', ['duplicate'], 'duplicateOf', 'the bag it is a duplicate of'),
+    needs('role', ['standard'], 'standard', 'the name of the standard'),
+    differ('bag', 'duplicateOf', 'a bag cannot be its own duplicate'),
+    ordered('mass', 'massWet', 'the dry mass is more than the wet mass'),
+  ],
+  split: [differ('bag', 'of', 'the new bag carries the number of the bag it was split from')],
+  pan: [
+    needs('found', undefined, 'seeded', 'the number of grains seeded'),
+    ordered('found', 'seeded', 'more seeded grains were found than were put in', { at: 'found' }),
+    oneOf('colours', [['colours'], ['goldMass']], 'what was seen in the pan (colours, or gold weighed; an empty list or nil when there was none)', true),
+  ],
+  standard: [needs('sort', ['standard'], 'gold', 'its certified gold grade')],
+  density: [
+    oneOf('density', [['density'], ['dry', 'inWater'], ['bulkMass', 'bulkVolume'], ['dry', 'bulkVolume']],
+      'the density, or the masses dry and in water, or a mass and the bulk volume'),
+    ordered('inWater', 'dry', 'the mass in water is more than the dry mass'),
+  ],
+  relic: [ordered('from', 'to', 'the last year comes before the first')],
+  crushing: [ordered('from', 'to', 'the last year comes before the first')],
+  'going-in': [
+    after('in', 'due', 'they are due out before they went in'),
+    after('in', 'out', 'they came out before they went in'),
+  ],
+  assumption: [
+    ordered('low', 'high', 'the high value is less than the low one'),
+    ordered('low', 'value', 'the value is less than the low one'),
+    ordered('value', 'high', 'the high value is less than the value'),
+  ],
+}
