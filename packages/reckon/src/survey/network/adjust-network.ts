@@ -1,0 +1,147 @@
+import type { Check } from './checks.ts'
+import type { Model } from './model.ts'
+import type { Solution } from './solve-network.ts'
+import type { AdjustedStation, GlobalTest, NetworkInput, NetworkPart, NetworkResult, StationPair } from './types.ts'
+import type { BlockMatrix } from '../sparse/block-cholesky.ts'
+import type { Enu } from '../../core/index.ts'
+import type { Covariance3 } from '../matrix3.ts'
+import chiSquareCdf from '@stdlib/stats-base-dists-chisquare-cdf'
+import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
+import { degrees } from '../../core/index.ts'
+import { errorEllipse } from '../error-ellipse.ts'
+import { add3, scale3, transpose3 } from '../matrix3.ts'
+import { selectedInverse } from '../sparse/selected-inverse.ts'
+import { adjustedReadings, adjustedShots } from './compare.ts'
+import { cautionsOf } from './cautions.ts'
+import { checkNetworkInput } from './check-input.ts'
+import { leastRedundancy, listChecks, ownRedundancy, power, squared } from './checks.ts'
+import { blockCovariances, covarianceOf, rowCovariance } from './cofactors.ts'
+import { looseStations } from './loose.ts'
+import { buildModel } from './model.ts'
+import { nameSuspects } from './name-suspects.ts'
+import { snoop } from './snoop.ts'
+import { solveNetwork } from './solve-network.ts'
+
+/**
+ * Adjusts a whole network of hand survey by least squares in three dimensions: every distance, azimuth, inclination and backsight is an
+ * observation of its own, so that a blunder can be named down to the reading. Nothing that is wrong with the survey is thrown and nothing
+ * is taken out: loops that miss, parts that hang on nothing and readings that disagree are all in the result.
+ *
+ *     adjustNetwork({ shots, ties, options }) ->
+ *       { stations: Map name -> { point, covariance, sigma, ellipse, part, held }, floating, undetermined, parts,
+ *         shots, readings, suspects, test, instruments, pairs, converged, iterations, cautions }
+ *
+ * @param shots  slope distances and grid azimuths with index corrections applied; see NetworkShot
+ * @param ties   what places the network; a tie without sigma is held exactly. At least one in each part that is to be located
+ * @param options  precision of the readings (metres by default), errors that a set of instruments shares, pairs of stations to compare
+ * @returns points in the frame of the ties. Covariances are a priori: they come from the stated precision and not from how well loops close
+ * @throws InputError naming the field when a reading is out of range (`shots[3].azimuth`), a shot goes to its own station, or a station is
+ *         held at two points
+ * Steep sights: an azimuth's error grows with the tangent of the inclination (the compass is held out of level), and beyond 87.1° angles are
+ * taken as offsets square to the sight; a plumbed shot needs no azimuth.
+ * Accuracy: the least squares solution to 1e-8 of the usual shot length; covariances to about 1e-9 of themselves.
+ * Cost: near linear in the number of stations for the loops mines have; see docs/methods/survey.md.
+ * Source: Ghilani, Adjustment Computations, ch. 11 to 21 (M); Baarda (1968) for the test of single readings.
+ */
+export function adjustNetwork(input: NetworkInput): NetworkResult {
+  checkNetworkInput(input)
+  const { shots, ties, options = {} } = input
+  const model = buildModel(input)
+  const solution = solveNetwork(model, options.maxIterations ?? 30)
+  const cofactors = selectedInverse(solution.factor)
+  const loose = looseStations(solution, model.names.length)
+
+  const checks = listChecks(model, solution.list)
+  const redundancies = checks.map(check => ownRedundancy(check, solution.rows, cofactors))
+  const critical = criticalW(checks, redundancies, options.falseAlarm ?? 0.05)
+  const findings = snoop(checks, redundancies, solution.rows, solution.factor, critical, options.maxSuspects ?? 20)
+
+  const { stations, floating } = placeStations(model, solution, cofactors, loose)
+  const parts = describeParts(model, solution, cofactors)
+  const result = {
+    stations, floating, parts,
+    undetermined: [...loose].map(i => model.names[i]!),
+    shots: adjustedShots(model, solution, shots, loose),
+    readings: adjustedReadings(model, solution, input, checks, redundancies, critical),
+    suspects: nameSuspects(findings, checks, shots, ties),
+    test: globalTest(solution),
+    instruments: describeInstruments(model, solution, cofactors),
+    pairs: (options.pairs ?? []).map(([a, b]) => comparePair(model, solution, cofactors, stations, floating, a, b)),
+    converged: solution.converged, iterations: solution.iterations,
+  }
+  return { ...result, cautions: cautionsOf(result, shots) }
+}
+
+/**
+ * The standardized residual beyond which a reading is named, so that a network without blunders names any with the stated chance: the level
+ * of one test is that chance shared out over all readings that something checks (Šidák).
+ */
+function criticalW(checks: readonly Check[], redundancies: readonly Float64Array[], falseAlarm: number): number {
+  const tested = checks.filter((check, i) => power(check, redundancies[i]!) >= leastRedundancy * squared(check)).length
+  const level = -Math.expm1(Math.log1p(-falseAlarm) / Math.max(1, tested))
+  return -normalQuantile(level / 2, 0, 1)
+}
+
+function placeStations(model: Model, { state, blockOf }: Solution, cofactors: BlockMatrix, loose: ReadonlySet<number>) {
+  const stations = new Map<string, AdjustedStation>()
+  const floating = new Map<string, AdjustedStation>()
+  model.names.forEach((name, i) => {
+    if (loose.has(i)) return
+    const part = model.partOf[i]!
+    const { located } = model.parts[part]!
+    const [e, n, u] = located ? model.origin : [0, 0, 0]
+    const { points } = state
+    const covariance = covarianceOf(cofactors, blockOf[i]!)
+    const sigma: Enu = [Math.sqrt(covariance[0][0]), Math.sqrt(covariance[1][1]), Math.sqrt(covariance[2][2])]
+    const point: Enu = [points[3 * i]! + e, points[3 * i + 1]! + n, points[3 * i + 2]! + u]
+    ;(located ? stations : floating).set(name, { point, covariance, sigma, ellipse: errorEllipse(covariance), part, held: located && model.held.has(i) })
+  })
+  return { stations, floating }
+}
+
+function describeParts(model: Model, { list, rows }: Solution, cofactors: BlockMatrix): NetworkPart[] {
+  const chiSquare = new Float64Array(model.parts.length)
+  const redundancy = new Float64Array(model.parts.length)
+  list.forEach((row, i) => {
+    if (row.is === 'prior') return
+    const part = model.partOf[row.is === 'reading' || row.is === 'plumb' ? model.shots[row.shot]!.from : row.tie.station]!
+    chiSquare[part]! += rows.residual[i]! ** 2
+    redundancy[part]! += 1 - rowCovariance(rows, cofactors, i, i)
+  })
+  return model.parts.map(({ members, located, assumed }, part): NetworkPart => ({
+    stations: members.map(i => model.names[i]!), located, assumed,
+    ...located ? {} : { anchor: model.names[members[0]!]! },
+    redundancy: Math.max(0, redundancy[part]!), chiSquare: chiSquare[part]!,
+  }))
+}
+
+function globalTest({ rows, factor }: Solution): GlobalTest {
+  const chiSquare = rows.residual.reduce((sum, r) => sum + r * r, 0)
+  const redundancy = rows.count - (3 * factor.pattern.size - factor.loose.length)
+  if (redundancy <= 0) return { chiSquare, redundancy: 0, varianceFactor: null, p: null }
+  return { chiSquare, redundancy, varianceFactor: chiSquare / redundancy, p: 1 - chiSquareCdf(chiSquare, redundancy) }
+}
+
+function describeInstruments(model: Model, { state, blockOf }: Solution, cofactors: BlockMatrix): NetworkResult['instruments'] {
+  return new Map(model.instruments.map((name, i) => {
+    const { errors } = state
+    const covariance = covarianceOf(cofactors, blockOf[model.names.length + i]!)
+    const spread = (c: 0 | 1 | 2) => model.priors[i]![c] > 0 ? Math.sqrt(covariance[c][c]) : 0
+    return [name, {
+      errors: [degrees(errors[3 * i]!), degrees(errors[3 * i + 1]!), errors[3 * i + 2]!] as const,
+      sigma: [degrees(spread(0)), degrees(spread(1)), spread(2)] as const,
+    }]
+  }))
+}
+
+function comparePair(model: Model, solution: Solution, cofactors: BlockMatrix, stations: NetworkResult['stations'], floating: NetworkResult['floating'], a: string, b: string): StationPair | null {
+  const first = stations.get(a) ?? floating.get(a)
+  const second = stations.get(b) ?? floating.get(b)
+  if (!first || !second) return null
+  const apart = first.part !== second.part && !(stations.has(a) && stations.has(b))
+  if (apart) return null
+  const [blockA, blockB] = [a, b].map(name => solution.blockOf[model.numberOf.get(name)!]!) as [number, number]
+  const covariance: Covariance3 = a === b ? covarianceOf(cofactors, blockA) : blockCovariances(solution, blockA)(blockB)
+  const relative = add3(add3(first.covariance, second.covariance), scale3(add3(covariance, transpose3(covariance)), -1))
+  return { a, b, covariance, relative }
+}
