@@ -1,9 +1,11 @@
 import type { Reckoning } from './define.ts'
 import { geostatistics } from './geostatistics.ts'
+import { structure } from './structure.ts'
 import { units } from './units.ts'
 
 /** Every reckoning at the prompt, by area. */
 export const reckonings: readonly Reckoning[] = [
   ...units,
   ...geostatistics,
+  ...structure,
 ]
