@@ -12,3 +12,13 @@ export type {
   AdjustedReading, AdjustedShot, AdjustedStation, GlobalTest, InstrumentErrors, NetworkInput, NetworkOptions, NetworkPart, NetworkResult,
   NetworkShot, ShotReading, StationPair, Suspect, Tie, TieReading,
 } from './network/types.ts'
+
+// norths and grids
+export { declination } from './declination.ts'
+export type { Declination } from './declination.ts'
+export { ellipsoidOf, ellipsoids } from './ellipsoids.ts'
+export type { Ellipsoid, EllipsoidName } from './ellipsoids.ts'
+export { project, unproject } from './transverse-mercator.ts'
+export type { MercatorFrame, Projected } from './transverse-mercator.ts'
+export { utm, utmFrame, utmInverse, utmZone } from './utm.ts'
+export type { Hemisphere, UtmPoint } from './utm.ts'
