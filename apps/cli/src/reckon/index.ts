@@ -1,11 +1,13 @@
 import type { Reckoning } from './define.ts'
 import { geostatistics } from './geostatistics.ts'
 import { structure } from './structure.ts'
+import { pay } from './pay.ts'
 import { units } from './units.ts'
 
 /** Every reckoning at the prompt, by area. */
 export const reckonings: readonly Reckoning[] = [
   ...units,
+  ...pay,
   ...geostatistics,
   ...structure,
 ]

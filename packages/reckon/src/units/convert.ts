@@ -46,9 +46,10 @@ export function convertWithin(value: number, from: string, to: string, dimension
 function dimensionsOf(spelling: string, field: string): readonly Dimension[] {
   const found = dimensions.filter(dimension => findUnit(spelling, dimension))
   if (found.length > 0) return found
-  const question = dimensions.map(dimension => unclearUnit(spelling, dimension)?.ask).find(asked => asked !== undefined)
-  throw new InputError(field, spelling, question ?? `a unit such as ${['length', 'mass', 'grade', 'volume', 'pressure']
-    .map(dimension => unitSymbols(dimension as Dimension).slice(0, 4).join(', ')).join(', ')}`)
+  const twoFaced = dimensions.map(dimension => unclearUnit(spelling, dimension)).find(asked => asked !== undefined)
+  if (twoFaced) throw new InputError(field, spelling, twoFaced.readings.join(' or ') || 'a unit of one meaning', `${field}: ${spelling} is not clear: ${twoFaced.ask}`)
+  throw new InputError(field, spelling, `a unit such as ${suggested.map(dimension => unitSymbols(dimension).slice(0, 4).join(', ')).join(', ')}`)
 }
 
 const unitsExpected = (dimension: Dimension): string => `a unit of ${dimension}: ${unitSymbols(dimension).join(', ')}`
+const suggested: readonly Dimension[] = ['length', 'mass', 'grade', 'volume', 'pressure']
