@@ -1,4 +1,15 @@
+// Asking
+export { createReckoner } from './graph/reckoner.ts'
+export type { Reckoner } from './graph/reckoner.ts'
+export type { Reckoned } from './reckoned.ts'
+
+// What comes back
 export { isAnswer } from './answer.ts'
 export type { Answer, AnswerOr, AnswerRange, Assumed, Method, NotEnough } from './answer.ts'
-export type { Reckoned } from './reckoned.ts'
 export type * from './shapes.ts'
+
+// Saying it
+export { entryTitle } from './entry-title.ts'
+export { standing } from './assumptions.ts'
+export { azimuth, figure, grade, length, money, plural, rock } from './words.ts'
+export type { CrewUnits } from './words.ts'

@@ -157,7 +157,13 @@ export interface Grade {
   readonly spatial: boolean
   readonly cautions: readonly string[]
   /** Outcomes for the reckoning of pay: ounces in place and tonnes of vein, drawn together. */
-  readonly outcomes: { readonly ounces: readonly number[], readonly tonnes: readonly number[] }
+  readonly outcomes: {
+    readonly ounces: readonly number[]
+    readonly tonnes: readonly number[]
+    /** t/m3, one an outcome. */
+    readonly density: readonly number[]
+    readonly panels: readonly { readonly name: string, readonly area: number, readonly ounces: Float64Array, readonly width: Float64Array }[]
+  }
 }
 
 export interface Driver {

@@ -1,0 +1,65 @@
+import type { Entry } from '@lodebook/book'
+import type { Assumed } from './answer.ts'
+import { numberOf, textOf } from './read.ts'
+
+/** A figure taken as given until the crew writes an assumption entry of the same name. */
+export interface Standing {
+  readonly value: number
+  readonly unit: string
+  /** One in ten below and above, when the figure is in doubt. */
+  readonly low?: number
+  readonly high?: number
+  readonly why: string
+}
+
+/** Ours until the crew says otherwise. Where a figure has no published source it says so. */
+export const standing = {
+  'compass precision': { value: 0.7, unit: '°', why: 'one reading of a hand compass, one standard deviation; common practice, no source' },
+  'clinometer precision': { value: 0.7, unit: '°', why: 'one reading of a hand clinometer, one standard deviation; common practice, no source' },
+  'tape precision': { value: 0.02, unit: 'm', why: 'one taped distance, one standard deviation, with 0.1 % of the length added; common practice, no source' },
+  'placing precision': { value: 0.15, unit: 'm', why: 'where along a heading a mark was taped to; common practice, no source' },
+  'vein density': { value: 2.65, unit: 't/m3', low: 2.55, high: 2.75, why: 'quartz; tables of minerals give 2.65' },
+  'wall density': { value: 2.7, unit: 't/m3', low: 2.6, high: 2.85, why: 'common country rock; published ranges for granite to andesite' },
+  'reach of a sample': { value: 4, unit: 'm', why: 'ground further than this from any sample is not counted; common practice, no source' },
+  'minimum width': { value: 0.6, unit: 'm', low: 0.5, high: 0.75, why: 'narrowest slot one person can work by hand; common practice, no source' },
+  'wall grade': { value: 0, unit: 'g/t', why: 'wall rock carries no gold unless samples say so' },
+  'panel size': { value: 2, unit: 'm', why: 'side of a panel; made larger when there would be more than 300' },
+  'log variance of grade': { value: 1.2, unit: 'ln²', low: 0.6, high: 2.4, why: 'prior for gold in narrow quartz veins before any sample; a wide guess, no source' },
+  'range of grade': { value: 6, unit: 'm', low: 2, high: 18, why: 'prior distance over which neighbouring samples resemble each other; a wide guess, no source' },
+  'log variance of width': { value: 0.12, unit: 'ln²', low: 0.04, high: 0.36, why: 'prior for the width of a narrow vein before any measure; a wide guess, no source' },
+  'gold grain': { value: 0.3, unit: 'mg', low: 0.05, high: 2, why: 'mass of the grain that carries most of the gold, until pans tell; a wide guess, no source' },
+  'pan recovery': { value: 0.85, unit: 'of the gold', low: 0.7, high: 0.95, why: 'until seeded pans tell; no published table of pan recovery was found' },
+  'assay precision': { value: 0.06, unit: 'relative', why: 'analytical part only, one standard deviation; common practice, no source' },
+  'tonnes broken a person-day': { value: 0.25, unit: 't', low: 0.12, high: 0.5, why: 'hand tools in a narrow slot, until the work log tells; no published table was found' },
+  'tonnes mucked and trammed a person-day': { value: 1.2, unit: 't', low: 0.7, high: 2, why: 'barrow and shovel in a low drift, until the work log tells; no published table was found' },
+  'tonnes crushed and washed a person-day': { value: 0.35, unit: 't', low: 0.2, high: 0.6, why: 'small crusher and sluice, until the work log tells; no published table was found' },
+  'other work share': { value: 0.3, unit: 'of the working days', low: 0.15, high: 0.5, why: 'timber, scaling, air, tools and travel beside the counted work; common practice, no source' },
+  'gold recovery': { value: 0.65, unit: 'of the gold', low: 0.5, high: 0.8, why: 'free-milling quartz over plates or sluice, 60 to 85 % at an old mill (value from memory); a hand plant is put lower' },
+  'refiner pays': { value: 0.97, unit: 'of the value', low: 0.93, high: 0.985, why: 'published refiner terms run from 93 % for sweeps to 98.5 % for doré' },
+  'wage to beat': { value: 150, unit: 'a day', why: 'what a day elsewhere pays; the crew sets it' },
+  'hours in a day': { value: 8, unit: 'h', why: 'one person-day' },
+} as const satisfies Readonly<Record<string, Standing>>
+
+export type AssumptionName = keyof typeof standing
+
+export interface AssumedFigure extends Assumed { readonly value: number, readonly low: number, readonly high: number }
+
+/** The figure in force: the crew's own entry of that name, or ours. */
+export type Assume = (name: AssumptionName) => AssumedFigure
+
+/** Looks figures up among the book's assumption entries first. The latest entry of a name counts. */
+export function assumer(entries: readonly Entry[]): Assume {
+  const own = new Map(entries.map(entry => [(textOf(entry, 'name') ?? '').trim().toLowerCase(), entry]))
+  return (name) => {
+    const given: Standing = standing[name]
+    const entry = own.get(name)
+    const value = entry && numberOf(entry, 'value')
+    if (entry === undefined || value === undefined) {
+      return { name, value: given.value, low: given.low ?? given.value, high: given.high ?? given.value, unit: given.unit, why: given.why }
+    }
+    return {
+      name, value, low: numberOf(entry, 'low') ?? value, high: numberOf(entry, 'high') ?? value,
+      unit: textOf(entry, 'unit') ?? given.unit, why: textOf(entry, 'why') ?? textOf(entry, 'source') ?? 'the crew\'s own figure', entry: entry.id,
+    }
+  }
+}

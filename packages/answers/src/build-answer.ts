@@ -1,0 +1,32 @@
+import type { Answer, AnswerRange } from './answer.ts'
+
+type Given<T> = Pick<Answer<T>, 'id' | 'sentence' | 'value' | 'method'> & Partial<Answer<T>>
+
+/** An answer from what is particular to it; lists not given are empty, entries behind it are named once. */
+export function buildAnswer<T>(given: Given<T>): Answer<T> {
+  const { range, unit, ...rest } = given
+  return {
+    sources: [], parts: [], assumed: [], cautions: [],
+    ...rest,
+    ...(range ? { range } : {}),
+    ...(unit === undefined ? {} : { unit }),
+    from: [...new Set(given.from ?? [])],
+  }
+}
+
+/** The middle 80 % of equally likely outcomes. */
+export function rangeOf(outcomes: readonly number[], because: readonly string[] = [], confidence = 0.8): AnswerRange {
+  const sorted = [...outcomes].sort((a, b) => a - b)
+  const tail = (1 - confidence) / 2
+  return { low: quantile(sorted, tail), high: quantile(sorted, 1 - tail), confidence, because }
+}
+
+/** Linear interpolation between order statistics (Hyndman and Fan, Am. Statist. 50, 1996, 361, type 7; from memory). */
+export function quantile(sorted: readonly number[], p: number): number {
+  const at = (sorted.length - 1) * p
+  const low = Math.floor(at)
+  const below = sorted[low] ?? Number.NaN
+  return below + (at - low) * ((sorted[low + 1] ?? below) - below)
+}
+
+export const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length

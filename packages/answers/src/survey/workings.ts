@@ -1,0 +1,117 @@
+import type { Entry } from '@lodebook/book'
+import { errorEllipse } from '@lodebook/reckon/survey'
+import type { AdjustedStation, Suspect as NetworkSuspect } from '@lodebook/reckon/survey'
+import type { Answer, NotEnough } from '../answer.ts'
+import { buildAnswer } from '../build-answer.ts'
+import { isLocated, locate } from '../places/place-in-space.ts'
+import type { PlaceContext } from '../places/place-in-space.ts'
+import type { Placing } from '../places/placed-entries.ts'
+import { placesOf, textOf, valueOf } from '../read.ts'
+import type { HeadingShape, Leg, StationAt, Suspect, Workings } from '../shapes.ts'
+import { figure, length, plural } from '../words.ts'
+import type { CrewUnits } from '../words.ts'
+import type { Survey } from './survey.ts'
+
+const sources = ['Least squares with a priori weights and data snooping: W. Baarda, Netherlands Geodetic Commission, New Series 2(5), 1968 (from memory)']
+
+/** Where everything is: the adjusted survey, what hangs on it, and which readings the rest disagrees with. */
+export function workingsOf(
+  survey: Survey, context: PlaceContext, headings: readonly HeadingShape[], placings: readonly Placing[], workedOut: readonly Entry[], units: CrewUnits,
+): Workings | NotEnough {
+  if (survey.stations.size === 0) {
+    return {
+      notEnough: true, sentence: 'Nothing has been surveyed yet, so nothing can be put on a map.',
+      wanted: [{ kind: 'shot', why: 'the first shot starts the map' }, { kind: 'tie', why: 'a GPS fix or grid coordinates at one station put it on the ground' }], cautions: [],
+    }
+  }
+  const closure = closureAnswer(survey)
+  const surveyed = lengthAnswer(survey, units)
+  const doubt = doubtAnswer(survey, units)
+  const placed = placings.flatMap(p => p.placed)
+  const notPlaced = placings.flatMap(p => p.notPlaced)
+  const suspects = survey.result.suspects.flatMap(suspect => nameSuspect(suspect, survey))
+  const loose = survey.result.parts.filter(part => !part.located)
+  return {
+    sentence: [
+      `${plural(survey.stations.size, 'station')} placed along ${length(surveyed.value, units)} of survey; the furthest is good to ±${length(doubt.value, units, 2)} (95 %).`,
+      suspects.length > 0 ? `${plural(suspects.length, 'reading')} disagree${suspects.length === 1 ? 's' : ''} with the rest.` : '',
+      notPlaced.length > 0 ? `${plural(notPlaced.length, 'entry', 'entries')} not placed yet.` : '',
+    ].filter(Boolean).join(' '),
+    stations: [...survey.stations].map(([name, station]) => stationAt(name, station, survey)),
+    legs: legsOf(survey), headings, placed, notPlaced, suspects,
+    workedOut: workedOut.map(entry => ({
+      entry: entry.id, name: textOf(entry, 'name') ?? '',
+      corners: placesOf(entry, 'corners').flatMap((place) => { const found = locate(place, context); return isLocated(found) ? [found.point] : [] }),
+    })),
+    norths: {
+      trueNorth: -survey.grid.rotation || 0, magneticNorth: survey.north.declination.value - survey.grid.rotation, answer: survey.north.declination,
+    },
+    figures: [surveyed, closure, doubt, survey.north.declination],
+    cautions: [
+      ...(survey.tied ? [] : ['No station is tied to GPS or grid coordinates: the map has its own origin and may be turned.']),
+      ...(loose.length > 0 && survey.tied ? [`${plural(loose.length, 'part')} of the survey ${loose.length === 1 ? 'hangs' : 'hang'} on no tie and ${loose.length === 1 ? 'is' : 'are'} not drawn: ${loose.map(p => p.stations.slice(0, 3).join(', ')).join('; ')}.`] : []),
+      ...survey.result.cautions, ...survey.north.declination.cautions,
+    ],
+  }
+}
+
+function stationAt(name: string, station: AdjustedStation, survey: Survey): StationAt {
+  const ellipse = errorEllipse(station.covariance, 0.95)
+  const from = survey.touching.get(name) ?? []
+  const [e, n, u] = station.point
+  return {
+    name, point: station.point, covariance: station.covariance, ellipse, part: station.part, tied: survey.tied,
+    answer: buildAnswer({
+      id: `workings.station.${name}`, value: station.point, unit: 'm',
+      sentence: `Station ${name} is at ${e.toFixed(2)} east, ${n.toFixed(2)} north, ${u.toFixed(2)} up, in ${survey.grid.sentence}; 95 % ellipse ${ellipse.major.toFixed(2)} by ${ellipse.minor.toFixed(2)} m.`,
+      method: {
+        name: 'least squares over the whole survey', page: 'survey',
+        working: [`one standard deviation: ${station.sigma.map(s => s.toFixed(3)).join(', ')} m (east, north, up)`, `95 % ellipse: ${ellipse.major.toFixed(3)} by ${ellipse.minor.toFixed(3)} m, long axis at ${ellipse.azimuth.toFixed(0)}°`],
+      },
+      sources, from: [...from, ...survey.grid.from], parts: [survey.north.declination], assumed: survey.assumed,
+    }),
+  }
+}
+
+function legsOf(survey: Survey): readonly Leg[] {
+  return survey.shots.flatMap((shot): Leg[] => {
+    const from = textOf(shot, 'from')!, to = textOf(shot, 'to')!
+    const a = survey.stations.get(from), b = survey.stations.get(to)
+    return a && b ? [{ entry: shot.id, from, to, a: a.point, b: b.point, leftOut: textOf(shot, 'leaveOut') ?? 'nothing' }] : []
+  })
+}
+
+function nameSuspect(suspect: NetworkSuspect, survey: Survey): Suspect[] {
+  const entry = suspect.shot !== undefined ? survey.shots[suspect.shot] : suspect.tie !== undefined ? survey.ties[suspect.tie] : undefined
+  return entry ? [{ entry: entry.id, sentence: suspect.says, times: Math.abs(suspect.w), reading: suspect.reading }] : []
+}
+
+function lengthAnswer(survey: Survey, units: CrewUnits): Answer {
+  const shots = survey.shots.filter(shot => survey.stations.has(textOf(shot, 'from')!) && survey.stations.has(textOf(shot, 'to')!))
+  const value = shots.reduce((sum, shot) => sum + (valueOf(shot, 'distance') ?? 0), 0)
+  return buildAnswer({
+    id: 'workings.length', sentence: `${length(value, units)} taped in ${plural(shots.length, 'shot')}.`, value, unit: 'm',
+    method: { name: 'sum of slope distances', page: 'survey' }, from: shots.map(shot => shot.id),
+  })
+}
+
+function closureAnswer(survey: Survey): Answer {
+  const { redundancy, varianceFactor, p } = survey.result.test
+  const value = varianceFactor ?? 0
+  const says = varianceFactor === null ? 'Nothing closes: no loop, backsight or second tie checks the survey, so its errors are only what the instruments should do.'
+    : p !== null && p < 0.05 ? `The readings disagree more than the instruments should: ${figure(Math.sqrt(value), 2)} times as much as stated.`
+      : `The readings agree about as well as the instruments should (${figure(Math.sqrt(value), 2)} times the stated error).`
+  return buildAnswer({
+    id: 'workings.closure', sentence: says, value: Math.sqrt(value), unit: 'times the stated error',
+    method: { name: 'global test of the adjustment', page: 'survey', working: [`sum of squares over ${redundancy} spare readings${p === null ? '' : `; chance of as much by luck ${figure(p, 2)}`}`] },
+    sources, from: survey.shots.map(shot => shot.id), assumed: survey.assumed,
+  })
+}
+
+function doubtAnswer(survey: Survey, units: CrewUnits): Answer {
+  const worst = [...survey.stations].map(([name, station]) => ({ name, ellipse: errorEllipse(station.covariance, 0.95) })).sort((a, b) => b.ellipse.major - a.ellipse.major)[0]!
+  return buildAnswer({
+    id: 'workings.doubt', sentence: `${worst.name} is the least well known: within ${length(worst.ellipse.major, units, 2)} (95 %).`, value: worst.ellipse.major, unit: 'm',
+    method: { name: 'largest 95 % ellipse', page: 'survey' }, sources, from: survey.touching.get(worst.name) ?? [], assumed: survey.assumed,
+  })
+}

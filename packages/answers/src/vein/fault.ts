@@ -1,0 +1,58 @@
+import type { VeinPoint } from '@lodebook/reckon'
+import { DegenerateError } from '@lodebook/reckon'
+import { fitVeinPlane, planeIntersection, vectorOf } from '@lodebook/reckon/structure'
+import type { FittedVein, VeinFrame } from '@lodebook/reckon/structure'
+import type { Answer } from '../answer.ts'
+import { buildAnswer } from '../build-answer.ts'
+import { textOf } from '../read.ts'
+import type { North } from '../survey/north.ts'
+import { angle, azimuth, plural } from '../words.ts'
+import { attitudeOf, contactOf, dot, usualName } from './vein-data.ts'
+import type { Sited } from './vein-data.ts'
+
+/** The fault with most readings, as a plane. */
+export interface FaultPlane {
+  readonly name: string
+  readonly plane: FittedVein
+  readonly strike: Answer
+  readonly dip: Answer
+}
+
+/** Fits the fault that the crew has read most often; undefined when none has been read. */
+export function faultOf(structures: readonly Sited[], north: North): FaultPlane | undefined {
+  const all = structures.filter(s => textOf(s.entry, 'feature') === 'fault' && attitudeOf(s.entry, north))
+  const name = usualName(all.map(s => textOf(s.entry, 'name'))) ?? 'the fault'
+  const own = all.filter(s => (textOf(s.entry, 'name') ?? name) === name)
+  if (own.length === 0) return undefined
+  const plane = fitVeinPlane({ points: own.map(contactOf), readings: own.map(s => attitudeOf(s.entry, north)!) })
+  const from = own.map(s => s.entry.id)
+  const method = { name: 'weighted plane through places and readings', page: 'vein-plane' }
+  return {
+    name, plane,
+    strike: buildAnswer({ id: 'vein.fault.strike', sentence: `${name} strikes ${azimuth(plane.strike)}, from ${plural(own.length, 'reading')}.`, value: plane.strike, unit: '°', method, from }),
+    dip: buildAnswer({ id: 'vein.fault.dip', sentence: `${name} dips ${angle(plane.dip)}.`, value: plane.dip, unit: '°', method, from }),
+  }
+}
+
+/** Signed distance of a point from the fault, along its upward normal. */
+export const offFault = (fault: FaultPlane, { located }: Sited): number => {
+  const { centroid, normal } = fault.plane
+  return dot(normal, [located.point[0] - centroid[0], located.point[1] - centroid[1], located.point[2] - centroid[2]])
+}
+
+/** The line where the fault cuts the vein, in the vein's coordinates; undefined when they are parallel. */
+export function cutLine(fault: FaultPlane, vein: FittedVein, frame: VeinFrame): { point: VeinPoint, direction: VeinPoint } | undefined {
+  try {
+    const line = vectorOf(planeIntersection(vein, fault.plane))
+    const direction = { along: dot(line, frame.strike), down: dot(line, frame.dip) }
+    // From the vein's origin, square to the line within the vein, out to the fault.
+    const square = { along: -direction.down, down: direction.along }
+    const step = frame.toGrid(square)
+    const gap = (p: typeof step) => dot(fault.plane.normal, [p[0] - fault.plane.centroid[0], p[1] - fault.plane.centroid[1], p[2] - fault.plane.centroid[2]])
+    const t = gap(frame.origin) / (gap(frame.origin) - gap(step))
+    return { point: { along: square.along * t, down: square.down * t }, direction }
+  } catch (error) {
+    if (error instanceof DegenerateError) return undefined
+    throw error
+  }
+}
