@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { experimentalVariogram, fitVariogram, krige } from '@lodebook/reckon/geostatistics'
+import { crossValidate, experimentalVariogram, fitVariogram, krige, simulate } from '@lodebook/reckon/geostatistics'
 import type { KrigeOptions, VariogramModel } from '@lodebook/reckon/geostatistics'
 import { reckoning } from './define.ts'
 import type { Reckoning } from './define.ts'
@@ -95,5 +95,27 @@ export const geostatistics: readonly Reckoning[] = [
       ...(result.merged > 0 && { merged: result.merged }),
       ...(result.regularised && { regularised: true }),
     }
+  }),
+
+  reckoning('cross-validate', 'Leave-one-out: each point kriged from the others', z.strictObject(kriging).refine(perPoint, perPointMessage),
+    { points: seven, model: exampleModel, kind: 'ordinary' }, (input) => {
+      const result = crossValidate(input.points, toModel(input.model), toOptions(input))
+      return {
+        residuals: Array.from(result.residuals), variances: Array.from(result.variances),
+        mean_error: result.meanError, rmse: result.rmse, mean_square_z: result.meanSquareZ,
+      }
+    }),
+
+  reckoning('simulate', 'Gaussian fields that honour the points; the same seed gives the same numbers', z.strictObject({
+    points: z.array(sample), targets: z.array(place), model, realisations: z.int().min(0), seed: z.int(),
+    mean: z.number().optional(), neighbours: z.int().min(1).optional(), error_variance: z.array(z.number().min(0)).optional(),
+  }).refine(perPoint, perPointMessage), {
+    points: [[0, 0, 0.5], [4, 1, -0.8]], targets: [[0, 0], [1, 1], [2, 3]], realisations: 2, seed: 1,
+    model: { nugget: 0.1, structures: [{ type: 'spherical', partial_sill: 0.9, range: 6 }] },
+  }, ({ points, targets, model, realisations, seed, mean, neighbours, error_variance: errorVariance }) => {
+    const result = simulate(points, targets, toModel(model), {
+      realisations, seed, ...(mean !== undefined && { mean }), ...(neighbours !== undefined && { neighbours }), ...(errorVariance && { errorVariance }),
+    })
+    return { realisations: result.realisations.map(values => Array.from(values)), method: result.method }
   }),
 ]

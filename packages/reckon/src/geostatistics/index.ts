@@ -21,3 +21,9 @@ export { gatherSamples } from './samples.ts'
 export type { Samples } from './samples.ts'
 export { blockSupport } from './support.ts'
 export type { Discretisation, Support } from './support.ts'
+export { crossValidate } from './kriging/cross-validate.ts'
+export type { CrossValidateOptions, CrossValidation } from './kriging/cross-validate.ts'
+
+// Simulation
+export { simulate } from './simulation/simulate.ts'
+export type { SimulateOptions, Simulation } from './simulation/simulate.ts'

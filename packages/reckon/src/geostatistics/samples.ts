@@ -30,9 +30,13 @@ export interface Samples {
  */
 export function gatherSamples(points: readonly Sample[], errorVariance?: readonly number[]): Samples {
   if (points.length === 0) throw new InputError('points', [], 'at least one sample')
+  return mergeSamples(points, errorVariance, coincidenceOf(points))
+}
+
+/** As `gatherSamples`, with a coincidence of the caller's own; no points give no samples. */
+export function mergeSamples(points: readonly Sample[], errorVariance: readonly number[] | undefined, coincidence: number): Samples {
   points.forEach((point, i) => { for (let j = 0; j < 3; j++) finite(point[j]!, `points[${i}][${j}]`) })
   if (errorVariance !== undefined) checkErrors(errorVariance, points.length)
-  const coincidence = COINCIDENCE * diagonal(points)
   const group = groupPlaces(points, coincidence)
   const count = group.reduce((most, g) => Math.max(most, g + 1), 0)
   const merged = {
@@ -65,19 +69,20 @@ function checkErrors(errorVariance: readonly number[], count: number): void {
   })
 }
 
-function diagonal(points: readonly Sample[]): number {
+/** The distance below which two of these places are one. */
+export function coincidenceOf(places: readonly (readonly [x: number, y: number, ...rest: number[]])[]): number {
   let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity]
-  for (const [x, y] of points) {
+  for (const [x, y] of places) {
     west = Math.min(west, x)
     east = Math.max(east, x)
     south = Math.min(south, y)
     north = Math.max(north, y)
   }
-  return Math.hypot(east - west, north - south)
+  return places.length === 0 ? 0 : COINCIDENCE * Math.hypot(east - west, north - south)
 }
 
-/** Numbers the places in order of first appearance. */
-function groupPlaces(points: readonly Sample[], coincidence: number): Int32Array {
+/** For each row the number of its place; places are numbered in order of first appearance. */
+export function groupPlaces(points: readonly (readonly [x: number, y: number, ...rest: number[]])[], coincidence: number): Int32Array {
   const order = points.map((_, i) => i).sort((a, b) => points[a]![0] - points[b]![0] || points[a]![1] - points[b]![1] || a - b)
   const leader = Int32Array.from(points, (_, i) => i)
   const limit = coincidence * coincidence
