@@ -1,6 +1,8 @@
 import type { Reckoning } from './define.ts'
 import { geostatistics } from './geostatistics.ts'
 import { structure } from './structure.ts'
+import { dating } from './dating.ts'
+import { earthwork } from './earthwork.ts'
 import { pay } from './pay.ts'
 import { units } from './units.ts'
 
@@ -8,6 +10,8 @@ import { units } from './units.ts'
 export const reckonings: readonly Reckoning[] = [
   ...units,
   ...pay,
+  ...dating,
+  ...earthwork,
   ...geostatistics,
   ...structure,
 ]
