@@ -12,8 +12,7 @@ export * from './schema/index.ts'
 export * from './input/index.ts'
 
 // Postings and what they add up to
-export type { Book, Entry, Saying } from './posting/entry.ts'
-export type { Draft, Posting } from './posting/posting.ts'
+export * from './posting/index.ts'
 
 // Where they are kept
 export type { Cursors, Store } from './store/store.ts'

@@ -1,14 +1,23 @@
 import type { FieldValue, Fields } from '../values.ts'
 
-/** What one posting said about one field. */
-export interface Saying {
-  readonly value: FieldValue | null
+/** Who wrote, when and where. */
+interface Authorship {
   readonly clock: string
   readonly device: string
   readonly by: string
   readonly posting: string // its hash
   readonly why?: string
 }
+
+/** What one posting said about one field. */
+export interface Saying extends Authorship {
+  readonly value: FieldValue | null
+  /** The writings of this field that the writer saw standing, as `<clock>@<device>`. */
+  readonly saw?: readonly string[]
+}
+
+/** One striking through (true) or restoring (false). */
+export interface Strike extends Authorship { readonly struck: boolean }
 
 /** The state of one entry: the fold of its postings. */
 export interface Entry {
@@ -21,8 +30,14 @@ export interface Entry {
   readonly createdBy: string
   readonly createdAt: string // ISO 8601, from the clock of its first posting
   readonly changedAt: string
+  /** Where it came from when not typed; see Posting.origin. */
+  readonly origin?: string
   /** Every value each field ever had, oldest first. */
   readonly history: Readonly<Record<string, readonly Saying[]>>
+  /** Every time it was struck through or restored, oldest first. */
+  readonly strikes?: readonly Strike[]
+  /** Hashes of postings that took it for another kind; they are kept and change nothing. */
+  readonly strays?: readonly string[]
 }
 
 /** A folded book. Lists hold entries that are not struck, in order of creation; `all` holds struck ones too. */

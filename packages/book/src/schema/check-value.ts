@@ -81,7 +81,7 @@ function checkPlace(name: string, label: string, value: unknown): Problem | unde
   if (misshapen) return misshapen
   const place = value as Place
   const length = (part: string, quantity: Quantity | undefined, limits: { min?: number, above?: number } = {}) =>
-    quantity && checkQuantity({ type: 'quantity', dimension: 'length' satisfies Dimension, ...limits }, `${name}.${part}`, label, quantity)
+    quantity && checkQuantity({ type: 'quantity', dimension: 'length' satisfies Dimension, ...limits }, `${name}.${part}`, `${label}, ${part}`, quantity)
   switch (place.by) {
     case 'station': return length('along', place.along, { min: 0 }) ?? length('height', place.height)
     case 'tapes': return length('first.distance', place.first.distance, { above: 0 }) ?? length('second.distance', place.second.distance, { above: 0 })

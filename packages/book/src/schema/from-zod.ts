@@ -7,11 +7,15 @@ export function checkShape(schema: z.ZodType, field: string, label: string, valu
   const result = schema.safeParse(value)
   if (result.success) return undefined
   const issue = result.error.issues[0]!
-  return refuse(field + pathText(issue.path, field === ''), label, reach(value, issue.path), expectation(issue))
+  return refuse(field + pathText(issue.path, field === ''), labelled(label, issue.path), reach(value, issue.path), expectation(issue))
 }
 
 const pathText = (path: readonly PropertyKey[], top: boolean): string => path.map((part, i) =>
   typeof part === 'number' ? `[${part}]` : top && i === 0 ? String(part) : `.${String(part)}`).join('')
+
+/** The label of a part: `Place, along`, `Surveyors, no. 2`. */
+const labelled = (label: string, path: readonly PropertyKey[]): string =>
+  [label, ...path.map(part => typeof part === 'number' ? `no. ${part + 1}` : String(part))].join(', ')
 
 const reach = (value: unknown, path: readonly PropertyKey[]): unknown =>
   path.reduce<unknown>((at, part) => typeof at === 'object' && at !== null ? (at as Record<PropertyKey, unknown>)[part] : undefined, value)
