@@ -1,5 +1,6 @@
 import type { Reckoning } from './define.ts'
 import { geostatistics } from './geostatistics.ts'
+import { statistics } from './statistics.ts'
 import { structure } from './structure.ts'
 import { dating } from './dating.ts'
 import { earthwork } from './earthwork.ts'
@@ -14,4 +15,5 @@ export const reckonings: readonly Reckoning[] = [
   ...earthwork,
   ...geostatistics,
   ...structure,
+  ...statistics,
 ]

@@ -1,0 +1,26 @@
+// Values
+export { checkedValues, mean, skewness, standardDeviation, variance, weightedMean, weightedVariance } from './moments.ts'
+export { quantile, quantiles } from './quantile.ts'
+
+// The mean of few lognormal values
+export { lognormalMean, sichelEstimate } from './lognormal-mean.ts'
+export type { Limits, LognormalMean } from './lognormal-mean.ts'
+export { landH, landLimit } from './land-limit.ts'
+export type { LogSummary } from './land-limit.ts'
+export { chebyshevUpper, checkedConfidence, coxLimit, skewedUpper, studentUpper } from './mean-limits.ts'
+export type { CoxForm, Summary } from './mean-limits.ts'
+export { finneyFactor, sichelFactor } from './sichel-factor.ts'
+export { shapiroWilk } from './shapiro-wilk.ts'
+
+// Groups
+export { kruskalWallis } from './kruskal-wallis.ts'
+export type { KruskalWallis } from './kruskal-wallis.ts'
+export { mannWhitney } from './mann-whitney.ts'
+export type { MannWhitney } from './mann-whitney.ts'
+
+// Counts
+export { jeffreysRange, poissonRange, poissonUpper, wilsonRange } from './count-intervals.ts'
+
+// Numerical helpers
+export { fallingThrough } from './find-crossing.ts'
+export { integral } from './gauss-legendre.ts'
