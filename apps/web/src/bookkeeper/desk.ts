@@ -1,0 +1,84 @@
+import type { Draft, Entry } from '@lodebook/book'
+
+/** How the device stands with the crew's hub. */
+export interface HubState {
+  /**
+   * `none`: there is no hub at this address. `unreachable`: it does not answer now. `other-book`: it keeps another mine's book.
+   * `unjoined`: both it and this device hold writing, and nobody has said yet that they are one book.
+   */
+  readonly state: 'asking' | 'none' | 'unreachable' | 'level' | 'sending' | 'refused' | 'other-book' | 'unjoined'
+  /** When the two last agreed, ISO 8601. */
+  readonly levelAt?: string
+  /** Postings here that the hub has not taken yet. */
+  readonly waiting: number
+  /** The hub's book, when it is another. */
+  readonly book?: { readonly id: string, readonly name: string }
+  readonly says?: string
+}
+
+/** What the screens need to know of the book at any time. */
+export interface BookState {
+  readonly name: string
+  readonly district: string
+  readonly datum: string
+  readonly currency: string
+  /** How the crew likes answers and bare numbers: metres and g/t, or feet and oz/ton. */
+  readonly units: 'metres and g/t' | 'feet and oz/ton'
+  readonly people: readonly string[]
+  readonly postings: number
+  /** Entries that stand and entries struck through, by kind. */
+  readonly counts: Readonly<Record<string, { readonly standing: number, readonly struck: number }>>
+  readonly conflicts: number
+  readonly device: string
+  /** The name of the database that holds the book on this device. */
+  readonly database: string
+  readonly hub: HubState
+}
+
+/** An entry as a list shows it. */
+export interface EntryLine { readonly entry: Entry, readonly title: string }
+
+/** What a form can offer before a key is pressed. */
+export interface FormHelp {
+  /** Words used before in a field, latest first. */
+  readonly used: Readonly<Record<string, readonly string[]>>
+  readonly stations: readonly string[]
+  /** The last entry of the kind written on this device. */
+  readonly last?: Entry
+}
+
+export interface Finding { readonly field: string, readonly message: string, readonly warning: boolean }
+/** A draft for an entry; without an id it begins a new one. */
+export type Writable = Omit<Draft, 'entry'> & { readonly entry?: string }
+export type Written = { readonly saved: true, readonly entry: string, readonly at: string } | { readonly saved: false, readonly problems: readonly Finding[] }
+
+/** A field into which people wrote different things without having seen each other's. The last saying stands. */
+export interface ConflictLine { readonly entry: string, readonly title: string, readonly field: string, readonly label: string, readonly sayings: readonly { readonly by: string, readonly clock: string, readonly text: string }[] }
+
+/** Who surveyed what is drawn, and from when to when. */
+export interface SurveyedBy { readonly surveyors: readonly string[], readonly from: string, readonly to: string }
+
+/** What the worker that owns the book does for the screens. Everything returned is a copy. */
+export interface Desk {
+  open(): Promise<BookState>
+  onChange(tell: (state: BookState) => void): void
+  /** Resolves as saved only when it is durable on this device. */
+  write(by: string, draft: Writable): Promise<Written>
+  /** Problems and doubts of something half written, without writing it. */
+  check(draft: Writable): readonly Finding[]
+  entriesOf(kind: string): readonly EntryLine[]
+  entries(ids: readonly string[]): readonly EntryLine[]
+  /** Entries begun on this device since a moment, latest first. */
+  writtenSince(iso: string): readonly EntryLine[]
+  formHelp(kind: string): FormHelp
+  conflicts(): readonly ConflictLine[]
+  surveyedBy(): SurveyedBy
+  exportBook(): Promise<string>
+  syncNow(): Promise<void>
+  /** Says that the hub's book and the one here are one and the same. */
+  joinHub(): Promise<void>
+  /** Lays this book aside on the device, untouched, and opens the hub's. */
+  openHubsBook(): Promise<void>
+  putBlob(bytes: Uint8Array): Promise<string>
+  getBlob(sha256: string): Promise<Uint8Array | undefined>
+}

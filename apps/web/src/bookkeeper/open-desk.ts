@@ -1,0 +1,116 @@
+import type { Database } from './database.ts'
+import { openDatabase } from './database.ts'
+import { Bookkeeper } from './bookkeeper.ts'
+import type { BookState, Desk, HubState } from './desk.ts'
+import { byChain, canonicalJson } from '@lodebook/book'
+import { httpHub, NoHub } from './hub.ts'
+import type { Hub } from './hub.ts'
+import { IndexedDbStore } from './indexed-db-store.ts'
+import { level, waiting } from './level.ts'
+import type { Notes } from './level.ts'
+import { conflictLines, helpFor, lineOf, stateOf, surveyors } from './queries.ts'
+import { changeBook, labelBook, openShelf } from './shelf.ts'
+
+/** What the desk needs from the world around it. */
+export interface Surroundings {
+  /** The address of the hub. */
+  readonly base: string
+  readonly alone: <T>(job: () => Promise<T>) => Promise<T>
+  /** Where windows of the same browser tell each other that something was written. */
+  readonly others: BroadcastChannel
+  readonly now: () => number
+  /** Does a job again and again, and when the device is back on a network. */
+  readonly every: (seconds: number, job: () => void) => void
+  readonly hub?: Hub
+}
+
+const askEvery = 20 // seconds
+
+/** The book on this device behind the one interface that the screens use. */
+export function openDesk(around: Surroundings): Desk {
+  const hub = around.hub ?? httpHub(around.base)
+  let keeper: Bookkeeper, database: Database, notes: Notes, device = '', name = ''
+  let hubState: HubState = { state: 'asking', waiting: 0 }
+  let tell: ((state: BookState) => void) | undefined
+  let levelling: Promise<void> | undefined
+
+  const state = (): BookState => ({ ...stateOf(keeper.book), device, database: name, hub: hubState })
+  const changed = (): void => tell?.(state())
+  const hubIs = async (is: Omit<HubState, 'waiting' | 'levelAt'> & { readonly levelAt?: string }): Promise<void> => {
+    hubState = { ...(hubState.levelAt === undefined ? {} : { levelAt: hubState.levelAt }), ...is, waiting: is.state === 'level' ? 0 : await waiting(keeper.store, notes) }
+    changed()
+  }
+
+  async function openBook(at: string): Promise<void> {
+    name = at
+    database = await openDatabase(at)
+    notes = {
+      get: key => database.get('facts', key),
+      put: async (key, value) => { await database.put('facts', value, key) },
+    }
+    keeper = new Bookkeeper({ store: new IndexedDbStore(database), device, now: around.now, alone: around.alone })
+    await keeper.catchUp()
+  }
+
+  async function levelOnce(join: boolean): Promise<void> {
+    try {
+      const is = await level(keeper.store, notes, hub, join)
+      if (await keeper.catchUp()) around.others.postMessage('written')
+      if (is.is === 'level') {
+        await labelBook((await notes.get('book'))!, name)
+        await hubIs({ state: 'level', levelAt: new Date(around.now()).toISOString() })
+      } else await hubIs(is.is === 'refused' ? { state: 'refused', says: is.says } : { state: is.is, book: { id: is.book.id, name: is.book.name } })
+    } catch (problem) {
+      await hubIs({ state: problem instanceof NoHub ? 'none' : 'unreachable', says: problem instanceof Error ? problem.message : String(problem) })
+    }
+  }
+
+  /** One levelling at a time; a call while one runs is answered by the next. */
+  const bringLevel = (join = false): Promise<void> => {
+    const next = (levelling ?? Promise.resolve()).then(() => levelOnce(join))
+    levelling = next
+    return next
+  }
+
+  return {
+    async open() {
+      const shelf = await openShelf()
+      device = shelf.device
+      await openBook(shelf.database)
+      around.others.onmessage = () => { void keeper.catchUp().then(fresh => { if (fresh) changed() }) }
+      around.every(askEvery, () => { void bringLevel() })
+      void bringLevel()
+      return state()
+    },
+    onChange(listener) { tell = listener },
+    async write(by, draft) {
+      const written = await keeper.write(by, draft)
+      if (written.saved) {
+        around.others.postMessage('written')
+        await hubIs({ ...hubState, state: hubState.state === 'level' ? 'sending' : hubState.state })
+        void bringLevel()
+      }
+      return written
+    },
+    check: draft => keeper.check(draft),
+    entriesOf: kind => [...keeper.book.all.values()].filter(e => e.kind === kind).map(lineOf),
+    entries: ids => ids.flatMap(id => keeper.book.all.get(id) ?? []).map(lineOf),
+    writtenSince: iso => [...keeper.book.all.values()].filter(e => e.id.startsWith(`${device}.`) && e.createdAt >= iso).reverse().map(lineOf),
+    formHelp: kind => helpFor(keeper.book, kind, entry => entry.id.startsWith(`${device}.`)),
+    conflicts: () => conflictLines(keeper.book),
+    surveyedBy: () => surveyors(keeper.book),
+    exportBook: async () => [...await keeper.store.since()].sort(byChain).map(p => `${canonicalJson(p)}\n`).join(''),
+    syncNow: () => bringLevel(),
+    joinHub: () => bringLevel(true),
+    async openHubsBook() {
+      const book = hubState.book
+      if (!book) return
+      await openBook(await changeBook(book.id))
+      hubState = { state: 'asking', waiting: 0 }
+      changed()
+      await bringLevel()
+    },
+    putBlob: bytes => keeper.putBlob(bytes),
+    getBlob: async sha256 => await keeper.store.getBlob(sha256) ?? await hub.getBlob(sha256).catch(() => undefined),
+  }
+}

@@ -1,0 +1,20 @@
+import type { Kind } from '@lodebook/book'
+import type { InputOptions } from '@lodebook/book/input'
+import type { BookState } from '../bookkeeper/desk.ts'
+import { localMoment } from '../words/moment.ts'
+import { unitTaken } from './crew-units.ts'
+
+/** What is taken for granted when this crew types into a form of that kind on this device. */
+export function optionsFor(kind: Kind, book: BookState, stations: readonly string[], chosen: Readonly<Record<string, string>>): InputOptions {
+  const fieldUnits = Object.fromEntries(Object.entries(kind.fields).flatMap(([name, { is }]) => {
+    const unit = is.type === 'quantity' ? chosen[name] ?? unitTaken(kind.id, name, is.dimension, book.units) : ''
+    return unit === '' ? [] : [[name, unit]]
+  }))
+  return {
+    fieldUnits,
+    units: { length: book.units === 'feet and oz/ton' ? 'ft' : 'm' },
+    ...(book.currency === '' ? {} : { currency: book.currency }),
+    offset: localMoment(new Date()).slice(16),
+    stations: new Set(stations),
+  }
+}

@@ -1,0 +1,90 @@
+import { sides } from '@lodebook/book'
+import type { ComponentChildren } from 'preact'
+import { useState } from 'preact/hooks'
+import { ChoiceChips } from './choice-chips.tsx'
+import { Chips } from './chips.tsx'
+import { partsOfPlace, placeFromParts, waysToSay } from './place-parts.ts'
+import type { PlaceParts, WayToSay } from './place-parts.ts'
+import { FigureBox, TextBox } from './text-box.tsx'
+
+const say: Readonly<Record<WayToSay, string>> = { station: 'from a station', tapes: 'two tapes', grid: 'grid', gps: 'GPS', words: 'in words' }
+const atHand = 5
+
+/** Where something is, said in one of five ways. The pieces make one text, which the one reader of places understands or questions. */
+export function PlaceInput({ id, text, stations, onText }: { readonly id: string, readonly text: string, readonly stations: readonly string[], readonly onText: (text: string) => void }) {
+  const [parts, setParts] = useState<PlaceParts>(() => partsOfPlace(text))
+  const change = (some: Partial<PlaceParts>) => {
+    const next = { ...parts, ...some } as PlaceParts
+    setParts(next)
+    onText(placeFromParts(next))
+  }
+  const piece = (name: string, label: string) => ({ id: `${id}-${name}`, label, hint: undefined, echo: '', problem: '', value: parts[name] ?? '', onText: (t: string) => change({ [name]: t }) })
+  return (
+    <div class="place">
+      <ChoiceChips of={waysToSay.map(w => say[w])} value={say[parts.by]} onTake={word => { if (word !== '') change({ by: waysToSay.find(w => say[w] === word)! }) }} />
+      {parts.by === 'station' && (
+        <>
+          <div class="pieces">
+            <Piece id={`${id}-station`} label="Station"><TextBox {...piece('station', 'Station')} list={stations} /></Piece>
+            <Piece id={`${id}-toward`} label="Towards"><TextBox {...piece('toward', 'Towards')} list={stations} /></Piece>
+          </div>
+          <Chips of={stations.slice(0, atHand)} value={parts['station'] ?? ''} label="Stations" onTake={t => change({ station: t })} />
+          <div class="pieces">
+            <Piece id={`${id}-along`} label="How far along"><FigureBox {...piece('along', 'How far along')} dimension="length" /></Piece>
+            <Piece id={`${id}-height`} label="Above the sill"><FigureBox {...piece('height', 'Above the sill')} dimension="length" /></Piece>
+          </div>
+          <ChoiceChips of={sides} value={parts['side'] ?? ''} onTake={t => change({ side: t })} />
+        </>
+      )}
+      {parts.by === 'tapes' && (
+        <>
+          <div class="pieces">
+            <Piece id={`${id}-first`} label="First station"><TextBox {...piece('first', 'First station')} list={stations} /></Piece>
+            <Piece id={`${id}-firstTape`} label="Tape from it"><FigureBox {...piece('firstTape', 'Tape from the first')} dimension="length" /></Piece>
+            <Piece id={`${id}-second`} label="Second station"><TextBox {...piece('second', 'Second station')} list={stations} /></Piece>
+            <Piece id={`${id}-secondTape`} label="Tape from it"><FigureBox {...piece('secondTape', 'Tape from the second')} dimension="length" /></Piece>
+            <Piece id={`${id}-height`} label="Above the sill"><FigureBox {...piece('height', 'Above the sill')} dimension="length" /></Piece>
+          </div>
+          <ChoiceChips of={['left', 'right']} value={parts['turn'] ?? ''} onTake={t => change({ turn: t })} />
+          <p class="hint">on which hand of the line from the first to the second</p>
+        </>
+      )}
+      {parts.by === 'grid' && <div class="pieces">
+        <Piece id={`${id}-east`} label="East"><FigureBox {...piece('east', 'East')} dimension="length" /></Piece>
+        <Piece id={`${id}-north`} label="North"><FigureBox {...piece('north', 'North')} dimension="length" /></Piece>
+        <Piece id={`${id}-up`} label="Elevation"><FigureBox {...piece('up', 'Elevation')} dimension="length" /></Piece>
+      </div>}
+      {parts.by === 'gps' && (
+        <>
+          <div class="pieces">
+            <Piece id={`${id}-latitude`} label="Latitude"><FigureBox {...piece('latitude', 'Latitude')} /></Piece>
+            <Piece id={`${id}-longitude`} label="Longitude"><FigureBox {...piece('longitude', 'Longitude')} /></Piece>
+            <Piece id={`${id}-accuracy`} label="Good to, m"><FigureBox {...piece('accuracy', 'Good to')} /></Piece>
+          </div>
+          <FixButton onFix={change} />
+        </>
+      )}
+      {parts.by === 'words' && <Piece id={`${id}-words`} label="Where, in words"><TextBox {...piece('words', 'Where, in words')} /></Piece>}
+    </div>
+  )
+}
+
+const Piece = ({ id, label, children }: { readonly id: string, readonly label: string, readonly children: ComponentChildren }) => (
+  <div class="piece"><label class="small" for={id}>{label}</label>{children}</div>
+)
+
+function FixButton({ onFix }: { readonly onFix: (parts: Partial<PlaceParts>) => void }) {
+  const [says, setSays] = useState('')
+  if (!('geolocation' in navigator)) return null
+  const fix = () => {
+    setSays('Waiting for a fix…')
+    navigator.geolocation.getCurrentPosition(
+      ({ coords }) => {
+        setSays('')
+        onFix({ latitude: coords.latitude.toFixed(6), longitude: coords.longitude.toFixed(6), accuracy: String(Math.ceil(coords.accuracy)) })
+      },
+      refusal => setSays(refusal.code === refusal.PERMISSION_DENIED ? 'This device does not let the app see its position' : 'No fix: GPS does not reach underground'),
+      { enableHighAccuracy: true, timeout: 60_000 })
+  }
+  return <><button type="button" class="btn" onClick={fix}>Take it from this device</button><output class="echo">{says}</output></>
+}

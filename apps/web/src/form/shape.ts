@@ -1,0 +1,33 @@
+import type { Kind } from '@lodebook/book'
+
+/** Fields that a crew fills in at the face, in the order of the hands; the rest is one tap away. */
+const first: Readonly<Record<string, readonly string[]>> = {
+  shot: ['from', 'to', 'distance', 'azimuth', 'inclination', 'backAzimuth', 'backInclination', 'left', 'right', 'up', 'down'],
+  sample: ['bag', 'place', 'width', 'direction', 'method', 'visibleGold', 'massWet'],
+  target: ['mark', 'place', 'strength', 'character', 'outcome'],
+  structure: ['feature', 'place', 'strike', 'dip', 'name'],
+  width: ['vein', 'place', 'measured', 'direction'],
+  pan: ['bag', 'mass', 'colours', 'goldMass'],
+  assay: ['bag', 'gold', 'laboratory', 'method', 'certificate'],
+  air: ['place', 'taken', 'oxygen', 'carbonMonoxide', 'carbonDioxide', 'methane', 'hydrogenSulphide', 'heldAt'],
+  work: ['worked', 'task', 'people', 'hours', 'heading', 'loads'],
+  relic: ['item', 'place', 'from', 'to', 'left'],
+}
+
+/** A kind's fields in the order of its form: those asked for at once, and those kept folded away. */
+export function shapeOf(kind: Kind): { readonly first: readonly string[], readonly rest: readonly string[] } {
+  const names = Object.keys(kind.fields)
+  const asked = first[kind.id] ?? names.filter((name, i) => kind.fields[name]!.required === true || i < 5)
+  const required = names.filter(name => kind.fields[name]!.required === true && !asked.includes(name))
+  const front = [...asked, ...required]
+  return { first: front, rest: names.filter(name => !front.includes(name)) }
+}
+
+/** Kinds of entry as they stand on the page for writing, by what one is doing. */
+export const groups: readonly { readonly name: string, readonly kinds: readonly string[] }[] = [
+  { name: 'Survey and ground', kinds: ['shot', 'structure', 'width', 'heading', 'tie', 'worked-out', 'ground', 'hazard', 'air'] },
+  { name: 'Finds', kinds: ['sample', 'target', 'relic', 'photo'] },
+  { name: 'At the bench', kinds: ['pan', 'split', 'assay', 'density', 'standard'] },
+  { name: 'Days and money', kinds: ['going-in', 'work', 'cost', 'price', 'crushing'] },
+  { name: 'The mine itself', kinds: ['mine', 'instrument', 'assumption'] },
+]

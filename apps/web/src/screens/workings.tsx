@@ -1,0 +1,53 @@
+import type { VeinAt, Workings } from '@lodebook/answers'
+import { useMemo, useState } from 'preact/hooks'
+import { openAnswer, openEntry } from '../drawer/drawer-state.ts'
+import { Figure, rangeText } from '../drawer/figure.tsx'
+import { ask } from '../link/reckoner.ts'
+import { Answered } from '../shell/answered.tsx'
+import { counted } from '../words/number.ts'
+import { StationTable } from './workings/station-table.tsx'
+import { WorkingsSheet } from './workings/workings-sheet.tsx'
+
+/** Workings: where is everything? Plan and long section of one mine, true to scale. */
+export function WorkingsScreen() {
+  const asked = ask('workings'), vein = ask('vein').value
+  return (
+    <Answered asks="Where is everything?" asked={asked}>
+      {workings => <Shown workings={workings} vein={vein && !('notEnough' in vein) ? vein : undefined} />}
+    </Answered>
+  )
+}
+
+function Shown({ workings, vein }: { readonly workings: Workings, readonly vein: VeinAt | undefined }) {
+  const [all, setAll] = useState(false)
+  const suspects = useMemo(() => [...workings.suspects].sort((a, b) => b.times - a.times), [workings])
+  return (
+    <>
+      <h1 class="sentence">{workings.sentence}</h1>
+      <ul class="figures">{workings.figures.map(f => <li key={f.id}><span>{f.sentence}</span> <Figure answer={f} />{f.range && <span class="soft small"> {rangeText(f)}</span>}</li>)}</ul>
+      {workings.cautions.length > 0 && <ul class="cautions">{workings.cautions.map(c => <li key={c}>{c}</li>)}</ul>}
+      <WorkingsSheet workings={workings} vein={vein} />
+      <section class="section" aria-labelledby="suspects">
+        <h2 id="suspects">Readings that the rest of the survey disagrees with</h2>
+        {suspects.length === 0 ? <p class="soft">None stands out.</p> : (
+          <>
+            <p class="prose">Nothing has been taken out. Look at each, shoot it again if you can, and mend the entry or leave the reading out.</p>
+            <ol class="suspects">{suspects.map(s => <li key={s.entry + s.reading}><p>{s.sentence}</p><button type="button" class="fig" onClick={() => openEntry(s.entry)}>Open the shot</button></li>)}</ol>
+          </>
+        )}
+      </section>
+      {workings.notPlaced.length > 0 && (
+        <section class="section" aria-labelledby="unplaced">
+          <h2 id="unplaced">Not placed yet: {counted(workings.notPlaced.length, 'entry', 'entries')}</h2>
+          <ul class="plain-list">
+            {(all ? workings.notPlaced : workings.notPlaced.slice(0, 8)).map(n => (
+              <li key={n.entry}><button type="button" class="fig" onClick={() => openEntry(n.entry)}>{n.title}</button> <span class="soft">{n.why}</span></li>
+            ))}
+          </ul>
+          {!all && workings.notPlaced.length > 8 && <button type="button" class="btn" onClick={() => setAll(true)}>Show all</button>}
+        </section>
+      )}
+      <StationTable stations={workings.stations} onOpen={openAnswer} />
+    </>
+  )
+}

@@ -1,0 +1,98 @@
+import type { VeinAt, Workings } from '@lodebook/answers'
+import type { Enu } from '@lodebook/reckon'
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import type { SurveyedBy } from '../../bookkeeper/desk.ts'
+import { openAnswer, openEntry, open } from '../../drawer/drawer-state.ts'
+import type { Page } from '../../drawer/drawer-state.ts'
+import { Drawing } from '../../drawing/drawing.tsx'
+import { GridCrosses, SectionTicks } from '../../drawing/grid.tsx'
+import { lookingAlong, turned, wind } from '../../drawing/turn.ts'
+import type { Point, View } from '../../drawing/view.ts'
+import { desk } from '../../link/desk.ts'
+import { ChoiceRow } from '../../shell/choice-row.tsx'
+import { azimuthText, decimal } from '../../words/number.ts'
+import { gridText, onTraverse } from './finger.ts'
+import type { Pointed } from './finger.ts'
+import { PlanLines, SectionLines } from './lines.tsx'
+import { Margin } from './margin.tsx'
+import { onPlan, onSection } from './section-line.ts'
+import { hiddenAtFirst, sheetModel, standing } from './sheet.ts'
+
+const lays = ['along the vein', 'north up'] as const
+
+/** Plan above, long section below, one margin. They are one object: a finger on one moves a mark on the other, and they are enlarged together. */
+export function WorkingsSheet({ workings, vein }: { readonly workings: Workings, readonly vein: VeinAt | undefined }) {
+  const [lay, setLay] = useState<typeof lays[number]>('along the vein'), [ellipses, setEllipses] = useState(false)
+  const [hidden, setHidden] = useState<ReadonlySet<string>>(new Set(hiddenAtFirst))
+  const model = useMemo(() => sheetModel(workings, vein, lay === 'north up'), [workings, vein, lay])
+  const shown = useMemo(() => new Set(['stations', ...workings.placed.map(p => p.kind)].filter(k => !hidden.has(k))), [workings, hidden])
+  const things = useMemo(() => standing(workings, shown), [workings, shown])
+  const planThings = useMemo(() => things.map(s => ({ ...s.thing, at: onPlan(s.at, model.planAzimuth) })), [things, model])
+  const sectionThings = useMemo(() => things.map(s => ({ ...s.thing, at: onSection(s.at, model.sectionAzimuth) })), [things, model])
+  const [plan, setPlan] = useState<View>(), [section, setSection] = useState<View>()
+  const [pointed, setPointed] = useState<Pointed>(), [surveyed, setSurveyed] = useState<SurveyedBy>()
+  useEffect(() => { void desk.surveyedBy().then(setSurveyed) }, [workings])
+
+  // The two views share their scale, and their distance along when the plan lies along the section; the other way of each stays in the middle.
+  const aligned = lay !== 'north up'
+  const follow = (lead: View, other: View | undefined, height: number): View | undefined => {
+    if (!other) return other
+    const middle = (other.y - height / 2) / other.k
+    return { k: lead.k, x: aligned ? lead.x : other.x * lead.k / other.k, y: height / 2 + middle * lead.k }
+  }
+  const [heights, setHeights] = useState({ plan: 0, section: 0 })
+  const onPlanView = (view: View, size: { height: number }) => { setHeights(h => ({ ...h, plan: size.height })); setPlan(view); setSection(s => follow(view, s, heights.section)) }
+  const onSectionView = (view: View, size: { height: number }) => { setHeights(h => ({ ...h, section: size.height })); setSection(view); setPlan(p => follow(view, p, heights.plan)) }
+
+  const point = (project: (p: Enu) => Point, view: View | undefined) => (p: Point | undefined, id: string | undefined) => {
+    if (!p || !view) { setPointed(undefined); return }
+    const thing = things.find(t => t.id === id)
+    setPointed(thing ? { at: thing.at, says: `${thing.thing.says}.` } : onTraverse(workings, project, p, 28 / view.k) ?? { at: undefined, says: '' })
+  }
+  const pageOf = (id: string): Page => {
+    const station = id.startsWith('station:') ? workings.stations.find(s => `station:${s.name}` === id) : undefined
+    return station ? { is: 'answer', answer: station.answer } : { is: 'entry', id: id.replace('entry:', '') }
+  }
+  const pick = (ids: readonly string[]) => {
+    const page = pageOf(ids[0]!)
+    if (ids.length > 1) open({ is: 'several', title: 'Which of these?', of: ids.slice(0, 12).map(id => ({ label: things.find(t => t.id === id)?.thing.says ?? id, page: pageOf(id) })) })
+    else if (page.is === 'entry') openEntry(page.id)
+    else if (page.is === 'answer') openAnswer(page.answer)
+  }
+  const onPlanHere = (p: Enu) => onPlan(p, model.planAzimuth), onSectionHere = (p: Enu) => onSection(p, model.sectionAzimuth)
+  const toGrid = (x: number, y: number): readonly [number, number] => {
+    const back = turned(x, y, 180 - model.planAzimuth) // the turn undone
+    return [back.x, back.y]
+  }
+  const looking = lookingAlong(model.sectionAzimuth)
+
+  return (
+    <>
+      <div class="controls"><ChoiceRow show label="The plan lies" of={lays} value={lay} onChoose={setLay} /></div>
+      <section class="sheet" aria-label="Plan and long section">
+        <div class="sheet-body">
+          <div>
+            <div class="view">
+              <p class="view-name"><b>Plan</b> {aligned ? `${azimuthText(model.sectionAzimuth)} to the right` : 'grid north up'}{vein && `; vein drawn at elevation ${decimal(model.level, 0)} m`}</p>
+              <Drawing name="Plan" class="drawing-plan" bounds={model.plan} view={plan} onView={onPlanView} things={planThings} onPick={pick} onPoint={point(onPlanHere, plan)}
+                finger={pointed?.at && onPlanHere(pointed.at)}
+                over={(view, size) => <GridCrosses view={view} size={size} east={toGrid} toPlan={(e, n) => onPlan([e, n, 0], model.planAzimuth)} />}>
+                <PlanLines workings={workings} vein={vein} model={model} ellipses={ellipses} />
+              </Drawing>
+            </div>
+            <div class="view">
+              <p class="view-name"><b>Long section</b> along {azimuthText(model.sectionAzimuth)}, looking {wind(looking)}</p>
+              <Drawing name="Long section" class="drawing-section" bounds={model.section} view={section} onView={onSectionView} things={sectionThings} onPick={pick}
+                onPoint={point(onSectionHere, section)} finger={pointed?.at && onSectionHere(pointed.at)}
+                over={(view, size) => <SectionTicks view={view} size={size} along="along, m" up="elevation, m" />}>
+                <SectionLines workings={workings} vein={vein} model={model} />
+              </Drawing>
+            </div>
+            <p class="finger-says" aria-live="off">{pointed?.says || (pointed?.at && gridText(pointed.at)) || <span class="soft">Point at the sheet to read where you are. Tap a mark to open it.</span>}</p>
+          </div>
+          <Margin workings={workings} k={plan?.k} upAzimuth={(model.planAzimuth + 270) % 360} surveyed={surveyed} hidden={hidden} onHidden={setHidden} ellipses={ellipses} onEllipses={setEllipses} />
+        </div>
+      </section>
+    </>
+  )
+}

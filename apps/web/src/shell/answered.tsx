@@ -1,0 +1,36 @@
+import type { NotEnough } from '@lodebook/answers'
+import type { ComponentChildren } from 'preact'
+import { book } from '../link/desk.ts'
+import { isBehind } from '../link/reckoner.ts'
+import type { Asked, Part } from '../link/reckoner.ts'
+import { NotEnoughShown } from '../words/not-enough.tsx'
+import { linkTo } from './route.ts'
+
+/**
+ * A screen's answer in each of its states: being worked out for the first time, gone wrong, not enough to say, and there; and when a newer
+ * one is on its way, the one shown says so.
+ */
+export function Answered<P extends Part>({ asks, asked, children }: {
+  readonly asks: string, readonly asked: Asked<P>, readonly children: (value: Exclude<NonNullable<Asked<P>['value']>, NotEnough>) => ComponentChildren
+}) {
+  const { value, trouble } = asked
+  const head = <p class="asked">{asks}</p>
+  if (trouble !== undefined) return <>{head}<div class="empty" role="alert"><h1 class="sentence">This could not be worked out.</h1><p>{trouble}</p><p>The book is as it was. Mend the entry that is named, or write on; it is tried again at the next entry.</p></div></>
+  if (!value) return <>{head}<p class="waiting" role="status">{book.value ? 'Working it out…' : 'Opening the book…'}</p></>
+  if (book.value && book.value.postings === 0) return <>{head}<EmptyBook /></>
+  return (
+    <div aria-busy={isBehind(asked)}>
+      {head}
+      {isBehind(asked) && <p class="behind" role="status">The book has grown; this is being worked out again.</p>}
+      {'notEnough' in value ? <NotEnoughShown answer={value} /> : children(value as Exclude<NonNullable<Asked<P>['value']>, NotEnough>)}
+    </div>
+  )
+}
+
+const EmptyBook = () => (
+  <div class="empty">
+    <h1 class="sentence">Nothing is written on this device yet.</h1>
+    <p>Say which mine it is and who is on the crew; then shoot the first line in from the portal. If the crew’s hub is within reach, its book comes by itself.</p>
+    <p class="row"><a class="btn" href={linkTo('write', 'mine')}>Name the mine</a><a class="btn strong" href={linkTo('write', 'shot')}>Write the first shot</a></p>
+  </div>
+)

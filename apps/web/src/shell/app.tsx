@@ -1,0 +1,81 @@
+import { useEffect, useRef } from 'preact/hooks'
+import { Drawer } from '../drawer/drawer.tsx'
+import { newsOf } from '../link/announce.ts'
+import { book, trouble } from '../link/desk.ts'
+import { BookScreen } from '../screens/book.tsx'
+import { GradeScreen } from '../screens/grade.tsx'
+import { PayScreen } from '../screens/pay.tsx'
+import { WorkingsScreen } from '../screens/workings.tsx'
+import { Write } from '../screens/write.tsx'
+import { ChoiceRow } from './choice-row.tsx'
+import { ground, grounds } from './ground.ts'
+import { newer, takeNewer } from './newer.ts'
+import { linkTo, route } from './route.ts'
+import { screens } from './screens.ts'
+import type { ScreenId } from './screens.ts'
+import { SyncLine } from './sync-line.tsx'
+
+const main = 'main'
+
+/** The frame of every screen: whose book it is, the contents, the ground, and the one screen that is open. */
+export function App() {
+  const [first, ...path] = route.value
+  const screen = screens.find(s => s.id === first) ?? screens[0]
+  useFreshScreen(screen.id, path)
+  return (
+    <div class="shell">
+      <a class="btn skip" href={`#${main}`} onClick={e => { e.preventDefault(); document.getElementById(main)?.focus() }}>Go to the page</a>
+      <header class="masthead">
+        <div class="mine">{book.value?.name || 'Lodebook'}{book.value?.district && <div class="district">{book.value.district}</div>}</div>
+        <div class="sync"><SyncLine short /></div>
+        <Grounds />
+      </header>
+      <nav class="contents" aria-label="Screens">
+        <ul>
+          {screens.map(s => (
+            <li key={s.id}><a href={linkTo(s.id)} aria-current={s.id === screen.id ? 'page' : undefined}>{s.name}<span class="asks">{s.asks}</span></a></li>
+          ))}
+        </ul>
+      </nav>
+      <footer class="colophon"><SyncLine /><Grounds /></footer>
+      <main id={main} class="main" tabIndex={-1}>
+        {trouble.value !== undefined ? <Trouble says={trouble.value} /> : <Screen id={screen.id} path={path} />}
+      </main>
+      {newer.value && <div class="note-line"><span>A newer version of Lodebook is on this device.</span><button type="button" class="btn" onClick={takeNewer}>Change to it now</button></div>}
+      <div class="off-screen" role="status">{newsOf.value}</div>
+      <Drawer />
+    </div>
+  )
+}
+
+const Grounds = () => <div class="grounds"><ChoiceRow label="Ground" of={grounds} value={ground.value} onChoose={g => { ground.value = g }} say={g => g.charAt(0).toUpperCase() + g.slice(1)} /></div>
+
+function Screen({ id, path }: { readonly id: ScreenId, readonly path: readonly string[] }) {
+  switch (id) {
+    case 'workings': return <WorkingsScreen />
+    case 'grade': return <GradeScreen />
+    case 'pay': return <PayScreen />
+    case 'write': return <Write path={path} />
+    case 'book': return <BookScreen path={path} />
+  }
+}
+
+const Trouble = ({ says }: { readonly says: string }) => (
+  <div class="empty" role="alert">
+    <h1 class="sentence">The book on this device could not be opened.</h1>
+    <p>{says}</p>
+    <p>Nothing has been changed. Shut other windows of Lodebook, make room on the device, and open it again.</p>
+    <p><button type="button" class="btn strong" onClick={() => location.reload()}>Open it again</button></p>
+  </div>
+)
+
+/** On a change of screen: its name in the window's title, the page from its top, and the focus at its head. */
+function useFreshScreen(id: ScreenId, path: readonly string[]): void {
+  const began = useRef(true), where = [id, ...path].join('/')
+  useEffect(() => {
+    document.title = `${screens.find(s => s.id === id)!.name} · Lodebook`
+    if (began.current) { began.current = false; return }
+    scrollTo({ top: 0 })
+    document.getElementById(main)?.focus({ preventScroll: true })
+  }, [where])
+}

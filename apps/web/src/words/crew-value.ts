@@ -1,0 +1,28 @@
+import { money } from '@lodebook/answers'
+import { convert } from '@lodebook/reckon/units'
+import type { BookState } from '../bookkeeper/desk.ts'
+import { figures, withUnit } from './number.ts'
+
+type Units = BookState['units']
+const imperial: Readonly<Record<string, { readonly to: string, readonly say: string }>> = {
+  m: { to: 'ft', say: 'ft' }, m2: { to: 'ft2', say: 'ft²' }, 'm²': { to: 'ft2', say: 'ft²' }, m3: { to: 'ft3', say: 'ft³' }, t: { to: 'short ton', say: 'tons' }, 'g/t': { to: 'ozt/short ton', say: 'oz/ton' },
+}
+const written: Readonly<Record<string, string>> = { 'm²': 'm2', 'm³': 'm3' }
+
+/** A value in the unit that the crew speaks. Money, ounces and angles are the same for all. */
+export function crewValue(value: number, unit: string, units: Units): { readonly value: number, readonly unit: string } {
+  const other = units === 'feet and oz/ton' ? imperial[unit] : undefined
+  return other ? { value: convert(value, written[unit] ?? unit, other.to), unit: other.say } : { value, unit }
+}
+
+/** A figure as the crew would say it: '12.4 g/t' or '0.362 oz/ton', '$173 a day'. */
+export function crewText(value: number, unit: string | undefined, units: Units, significant = 3): string {
+  const priced = /^([A-Z]{3})\b(.*)$/.exec(unit ?? '')
+  if (priced) return `${money(value, priced[1]!)}${priced[2]!}`
+  if (unit === undefined) return figures(value, significant)
+  const said = crewValue(value, unit, units)
+  return withUnit(figures(said.value, significant), said.unit)
+}
+
+/** The unit alone, as the crew says it. */
+export const crewUnit = (unit: string, units: Units): string => crewValue(1, unit, units).unit
