@@ -13,11 +13,11 @@ export async function lodebook(words: readonly string[], io: Io): Promise<number
   let code: number = exit.ok
   const program = new Command('lodebook')
     .description('A mine crew\'s field book that does the reckoning.')
-    .configureOutput({ writeOut: io.out, writeErr: io.err, getOutHelpWidth: () => io.columns, getErrHelpWidth: () => io.columns })
+    .configureOutput({ writeOut: text => io.out(text), writeErr: text => io.err(text), getOutHelpWidth: () => io.columns, getErrHelpWidth: () => io.columns })
     .exitOverride()
     .helpCommand(false)
     .addHelpText('afterAll', `\n${exitWords}`)
-  for (const add of commands) add(program, io, ended => { code = ended })
+  for (const add of commands) add(program, io, (ended) => { code = ended })
   try {
     await program.parseAsync(words, { from: 'user' })
     return code

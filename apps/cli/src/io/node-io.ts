@@ -11,8 +11,8 @@ export function nodeIo(root: string): Io {
       for await (const part of process.stdin) parts.push(part as Buffer)
       return Buffer.concat(parts)
     },
-    out: text => { process.stdout.write(text) },
-    err: text => { process.stderr.write(text) },
+    out: (text) => { process.stdout.write(text) },
+    err: (text) => { process.stderr.write(text) },
     env: process.env,
     cwd: process.cwd(),
     root,

@@ -3,7 +3,7 @@ export const widthOf = (text: string): number => [...text].length
 
 /** Text broken at words into lines no wider than `room`; a longer word stands alone. Line breaks in the text are kept. */
 export function wrap(text: string, room: number): readonly string[] {
-  return text.split('\n').flatMap(paragraph => {
+  return text.split('\n').flatMap((paragraph) => {
     const lines: string[] = []
     for (const word of paragraph.split(' ')) {
       const line = lines.at(-1)

@@ -27,7 +27,6 @@ function faultOf(issue: Issue, above: readonly PropertyKey[], schema: z.ZodType)
     if (branch) return faultOf(branch, path, schema)
   }
   if (issue.code === 'unrecognized_keys') return { path: [...path, issue.keys[0] ?? ''], expected: `one of the fields ${namesAt(schema, path).join(', ')}` }
-  if (issue.code === 'invalid_union' && issue.options) return { path, expected: `one of ${issue.options.map(option => JSON.stringify(option)).join(', ')}` }
   return { path, expected: authored(issue.message) }
 }
 
@@ -38,5 +37,5 @@ function closest(errors: readonly (readonly Issue[])[]): Issue | undefined {
   return best?.[0]
 }
 
-/** A message that the schema's author wrote; undefined for one that the library made up. */
-const authored = (message: string): string | undefined => /^(Invalid|Too big|Too small|Unrecognized)\b/.test(message) ? undefined : message
+/** What the schema's author says would be right; undefined for a message that the library made up. */
+const authored = (message: string): string | undefined => /^(Invalid|Too big|Too small|Unrecognized)\b/.test(message) ? undefined : message.replace(/^expected /i, '')

@@ -53,10 +53,13 @@ export function fieldsOf(schema: z.ZodType): readonly FieldWords[] {
   return list(shapeOf(schema), '', 1)
 }
 
-const variants = (shape: Shape): readonly Shape[] => [...shape.anyOf ?? [], ...shape.oneOf ?? []].flatMap(variants).concat(shape.anyOf ?? shape.oneOf ? [] : [shape])
+const variants = (shape: Shape): readonly Shape[] => {
+  const options = shape.anyOf ?? shape.oneOf
+  return options ? options.flatMap(variants) : [shape]
+}
 
 function step(shape: Shape, key: PropertyKey): readonly Shape[] {
-  return variants(shape).flatMap(variant => {
+  return variants(shape).flatMap((variant) => {
     if (typeof key === 'number') {
       const item = variant.prefixItems?.[key] ?? variant.items
       return typeof item === 'object' ? [item] : []
