@@ -20,5 +20,5 @@ function say(value: unknown): string {
     if (typeof record.words === 'string') return record.words
     return ''
   }
-  return String(value)
+  return typeof value === 'string' ? value : typeof value === 'number' || typeof value === 'boolean' ? String(value) : ''
 }

@@ -75,6 +75,16 @@ export interface Workings {
   readonly cautions: readonly string[]
 }
 
+/** Where a fault cuts the vein: a line in the vein's coordinates. `keep` is the side of it that holds the portal: the sign of direction × (point - line). */
+export interface FaultCut {
+  readonly name: string
+  readonly strike: Answer
+  readonly dip: Answer
+  readonly point: VeinPoint
+  readonly direction: VeinPoint
+  readonly keep: 1 | -1
+}
+
 /** The vein as one plane with its own coordinates: `along` the strike (right-hand rule), `down` the dip, from `origin`. */
 export interface VeinAt {
   readonly name: string
@@ -87,8 +97,8 @@ export interface VeinAt {
   readonly normal: Enu
   readonly rms: number
   readonly widths: readonly WidthAt[]
-  /** Where the fault that ends the vein crosses it, as a line in the vein's coordinates, if one was measured; `keep` is the side that holds the portal. */
-  readonly fault?: { readonly name: string, readonly strike: Answer, readonly dip: Answer, readonly point: VeinPoint, readonly direction: VeinPoint, readonly keep: 1 | -1 }
+  /** The fault that ends the vein, if one was measured. */
+  readonly fault?: FaultCut
   /** The headings and stations that lie near the vein, in its coordinates, for the long section. */
   readonly headings: readonly { readonly name: string, readonly back: readonly VeinPoint[], readonly sill: readonly VeinPoint[] }[]
   readonly stations: readonly { readonly name: string, readonly at: VeinPoint, readonly off: number }[]

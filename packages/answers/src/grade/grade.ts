@@ -60,7 +60,8 @@ export function gradeOf(input: GradeInput): Grade | NotEnough {
   const data = used.map((s): GroundSample => {
     const width = vein.at.widths.find(w => w.entry === s.entry)!
     const widthError = (width.sigma / width.width) ** 2
-    return { at: s.at!, logWidth: Math.log(s.width!), widthError, logAccumulation: input.beliefs.get(s.bag)!.logMean + Math.log(s.width!), accumulationError: s.logSd ** 2 + widthError }
+    const logWidth = Math.log(s.width!)
+    return { at: s.at!, logWidth, widthError, logAccumulation: input.beliefs.get(s.bag)!.logMean + logWidth, accumulationError: s.logSd ** 2 + widthError }
   })
   const widths = vein.at.widths.map(w => ({ at: w.at, logValue: Math.log(w.width), errorVariance: (w.sigma / w.width) ** 2 }))
   const outcomes = groundOutcomes(data, widths, ground, assume, outcomesDrawn)
@@ -70,8 +71,8 @@ export function gradeOf(input: GradeInput): Grade | NotEnough {
   }
   const assumed = [...priors(assume).assumed, assume('vein density'), reach, size]
   const totals = totalAnswers({ outcomes, ground, used, assumed, units, vein })
-  const audit = auditOf({ kriged, used, ground, density: assume('vein density').value, units, headline: totals.ounces.value })
-  const panels = ground.map((g, i) => panelAt(g, i, outcomes, kriged, units, used))
+  const audit = auditOf({ kriged: kriged.accumulation, used, ground, density: assume('vein density').value, headline: totals.ounces.value })
+  const panels = ground.map((g, i) => panelAt(g, i, { outcomes, kriged, units, used }))
   const spatial = kriged.accumulation.means !== undefined
   return {
     sentence: `About ${figure(totals.ounces.value, 2)} oz of gold in ${rock(totals.tonnes.value, units)} of vein within ${length(reach.value, units, 2)} of the samples; four times in five between ${figure(totals.ounces.range!.low, 2)} and ${figure(totals.ounces.range!.high, 2)} oz.`,
@@ -96,8 +97,8 @@ export function gradeOf(input: GradeInput): Grade | NotEnough {
 
 /** A sample's value for linear kriging. Its error is taken at the level of its neighbours, so that a low value does not look sure of itself. */
 function measured(at: GroundSample['at'], logValue: number, logVariance: number, all: readonly GroundSample[]) {
-  const near = [...all].sort((a, b) => Math.hypot(a.at.along - at.along, a.at.down - at.down) - Math.hypot(b.at.along - at.along, b.at.down - at.down)).slice(0, 7)
-  const level = mean(near.map(s => Math.exp(s.logAccumulation)))
+  const from = (s: GroundSample) => Math.hypot(s.at.along - at.along, s.at.down - at.down)
+  const level = mean([...all].sort((a, b) => from(a) - from(b)).slice(0, 7).map(s => Math.exp(s.logAccumulation)))
   return { at, value: Math.exp(logValue), errorVariance: (Math.exp(logVariance) - 1) * level ** 2 }
 }
 
@@ -105,10 +106,16 @@ const sumOver = (ground: readonly Ground[], row: Float64Array) => ground.reduce(
 
 interface Totals { readonly ounces: Answer, readonly tonnes: Answer, readonly grade: Answer, readonly width: Answer }
 
-function totalAnswers({ outcomes, ground, used, assumed, units, vein }: {
-  outcomes: GroundOutcomes, ground: readonly Ground[], used: readonly SampleAt[], assumed: readonly AssumedFigure[]
-  units: CrewUnits, vein: VeinFound
-}): Totals {
+interface TotalsInput {
+  readonly outcomes: GroundOutcomes
+  readonly ground: readonly Ground[]
+  readonly used: readonly SampleAt[]
+  readonly assumed: readonly AssumedFigure[]
+  readonly units: CrewUnits
+  readonly vein: VeinFound
+}
+
+function totalAnswers({ outcomes, ground, used, assumed, units, vein }: TotalsInput): Totals {
   const ounces = outcomes.accumulation.map((row, k) => sumOver(ground, row) * outcomes.density[k]! / gramsPerOunce)
   const tonnes = outcomes.width.map((row, k) => sumOver(ground, row) * outcomes.density[k]!)
   const grades = ounces.map((oz, k) => oz * gramsPerOunce / tonnes[k]!)
@@ -146,7 +153,9 @@ function totalAnswers({ outcomes, ground, used, assumed, units, vein }: {
   }
 }
 
-function panelAt(g: Ground, i: number, outcomes: GroundOutcomes, kriged: { accumulation: KrigedGround, width: KrigedGround }, units: CrewUnits, used: readonly SampleAt[]): Panel {
+interface PanelInput extends Pick<TotalsInput, 'outcomes' | 'used' | 'units'> { readonly kriged: { readonly accumulation: KrigedGround, readonly width: KrigedGround } }
+
+function panelAt(g: Ground, i: number, { outcomes, kriged, units, used }: PanelInput): Panel {
   const accumulations = outcomes.accumulation.map(row => row[i]!)
   const ounces = accumulations.map((a, k) => a * g.area * outcomes.density[k]! / gramsPerOunce)
   const width = mean(outcomes.width.map(row => row[i]!))
@@ -159,7 +168,8 @@ function panelAt(g: Ground, i: number, outcomes: GroundOutcomes, kriged: { accum
   const near = [...used].sort((a, b) => away(a, g) - away(b, g)).slice(0, 5)
   const krigedAt = kriged.accumulation.means?.[i]
   return {
-    name: g.name, corners: g.corners, centre: g.centre, area: g.area, width, accumulation, grade: accumulation / width, tonnes, ounces: value, low: range.low, high: range.high, doubt, nearest: g.nearest,
+    name: g.name, corners: g.corners, centre: g.centre, area: g.area, nearest: g.nearest,
+    width, accumulation, grade: accumulation / width, tonnes, ounces: value, low: range.low, high: range.high, doubt,
     answer: buildAnswer({
       id: `grade.panel.${g.name}`, value, unit: 'ozt', range, parts: near.map(s => s.answer),
       sentence: `Panel ${g.name}: about ${figure(value, 2)} oz in ${rock(tonnes, units)} at ${gradeWords(accumulation / width, units)} over ${length(width, units)}.`,

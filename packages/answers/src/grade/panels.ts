@@ -1,4 +1,6 @@
 import type { VeinPoint } from '@lodebook/reckon'
+import { sideOfCut } from '../vein/fault.ts'
+import type { CutLine } from '../vein/fault.ts'
 
 /** A piece of the vein, as the parts of it that are still there and on the portal's side of the fault. */
 export interface Ground {
@@ -20,7 +22,7 @@ export interface GroundInput {
   /** Rings of ground already taken: stopes and the headings themselves. */
   readonly taken: readonly (readonly VeinPoint[])[]
   /** The line that ends the vein, and the side to keep. */
-  readonly cut?: { readonly point: VeinPoint, readonly direction: VeinPoint, readonly keep: 1 | -1 } | undefined
+  readonly cut?: (CutLine & { readonly keep: 1 | -1 }) | undefined
 }
 
 /** More panels than this and they are made larger: a crew reads a drawing, not a table of thousands. */
@@ -47,7 +49,7 @@ function lattice({ samples, reach, taken, cut }: GroundInput, size: number): rea
   const end = (key: 'along' | 'down') => Math.ceil((Math.max(...samples.map(s => s[key])) + reach) / size)
   const [firstColumn, firstRow] = [start('along'), start('down')]
   const there = (p: VeinPoint) => !taken.some(ring => contains(ring, p)) &&
-    (!cut || Math.sign(cut.direction.along * (p.down - cut.point.down) - cut.direction.down * (p.along - cut.point.along)) * cut.keep >= 0)
+    (!cut || sideOfCut(cut, p) * cut.keep >= 0)
   const panels: Ground[] = []
   for (let row = firstRow; row < end('down'); row++) {
     for (let column = firstColumn; column < end('along'); column++) {

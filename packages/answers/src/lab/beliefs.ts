@@ -45,7 +45,8 @@ export function beliefsOf({ samples, splits, pans, assays, assume, units }: Beli
   for (const pan of pans) add(bagOf(pan), panLook(pan, grain, recovery))
   const prior = { logMean: middleLog([...looks.values()]), logSd: priorLogSd }
   const entries = new Map(samples.map(sample => [bagOf(sample), sample]))
-  return new Map([...looks].map(([bag, list]) => [bag, beliefOf(bag, list, entries.get(bag), { prior, grain, recovery, grainAssumed: grainFrom(pans) === undefined ? given : undefined, units })]))
+  const common: Common = { prior, grain, recovery, grainAssumed: grainFrom(pans) === undefined ? given : undefined, units }
+  return new Map([...looks].map(([bag, list]) => [bag, beliefOf(bag, list, entries.get(bag), common)]))
 }
 
 /** The middle of the logs of what was found: where an unknown sample of this book may be thought to lie. */

@@ -63,7 +63,10 @@ export function panLook(pan: Entry, grain: number, recovery: { share: number, re
   return {
     entry: pan,
     says: `${usable ? `${weighed.text} weighed` : seen === 0 ? 'nothing seen' : `${seen} colours`} in ${quantityOf(pan, 'mass')!.text}`,
-    look: { mass, grain: mg > 0 ? own : grain, recovery: recovery.share, relativeSd: Math.hypot(recovery.relativeSd, doubt), found: { grade: mg * 1000 / mass } },
+    look: {
+      mass, grain: mg > 0 ? own : grain, recovery: recovery.share, relativeSd: Math.hypot(recovery.relativeSd, doubt),
+      found: { grade: mg * 1000 / mass },
+    },
   }
 }
 

@@ -58,7 +58,8 @@ export function payOf({ grade, work, costs, prices, mine, assume, units }: PayIn
   const crew = Math.max(1, (mine ? wordsOf(mine, 'people').length : 0) || 2)
   const fixedPart = { costs: sheet.costs, crew, daysAWeek }
   const middle = {
-    recovery: spreads.recovery.median, payable: spreads.payable.median, breaking: spreads.breaking.median, moving: spreads.moving.median, treating: spreads.treating.median,
+    recovery: spreads.recovery.median, payable: spreads.payable.median,
+    breaking: spreads.breaking.median, moving: spreads.moving.median, treating: spreads.treating.median,
     otherShare: spreads.otherShare.median, price: price.median, ...fixedPart,
   }
   const wage = assume('wage to beat')
@@ -70,12 +71,16 @@ export function payOf({ grade, work, costs, prices, mine, assume, units }: PayIn
   const draws = drawsFrom(seed)
   const outcomes = plan.ounces.map((ounces, k) => personDay({
     tonnes: plan.tonnes[k]!, ounces, recovery: drawShare(spreads.recovery, draws.normal()), payable: drawShare(spreads.payable, draws.normal()),
-    breaking: drawPositive(spreads.breaking, draws.normal()), moving: drawPositive(spreads.moving, draws.normal()), treating: drawPositive(spreads.treating, draws.normal()),
+    breaking: drawPositive(spreads.breaking, draws.normal()), moving: drawPositive(spreads.moving, draws.normal()),
+    treating: drawPositive(spreads.treating, draws.normal()),
     otherShare: drawShare(spreads.otherShare, draws.normal()), price: drawPositive(price, draws.normal()), ...fixedPart,
   }))
   const base: PersonDayInput = { ...middle, tonnes: tonnesMiddle, ounces: quantile([...plan.ounces].sort((a, b) => a - b), 0.5) }
   const inputs = [grade.ounces, ...Object.values(spreads).map(s => s.answer), sheet.answer]
-  return assemble({ outcomes, plan, base, spreads, grade, wage: wage.value, currency, units, inputs, crew, assumed: [wage], marginal, cautions: [...cautions, ...sheet.answer.cautions] })
+  return assemble({
+    outcomes, plan, base, spreads, grade, wage: wage.value, currency, units, inputs, crew, assumed: [wage], marginal,
+    cautions: [...cautions, ...sheet.answer.cautions],
+  })
 }
 
 const fixed = (id: string, value: number, entry: string, name: string): Spread => ({

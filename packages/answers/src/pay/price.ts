@@ -5,8 +5,10 @@ import { moneyOf, numberOf, textOf } from '../read.ts'
 import { money } from '../words.ts'
 import type { Spread } from './rates.ts'
 
+export interface GoldPrice extends Spread { readonly currency: string, readonly entry: Entry }
+
 /** The latest price of gold in the book, for a fine troy ounce; undefined when none is written down in this currency. */
-export function goldPrice(prices: readonly Entry[], currency: string | undefined): (Spread & { currency: string, entry: Entry, spreadPerYear: number }) | undefined {
+export function goldPrice(prices: readonly Entry[], currency: string | undefined): GoldPrice | undefined {
   const entry = prices.filter(p => textOf(p, 'of') === 'gold' && moneyOf(p, 'amount') && (currency === undefined || moneyOf(p, 'amount')!.currency === currency))
     .sort((a, b) => (textOf(b, 'on') ?? '').localeCompare(textOf(a, 'on') ?? ''))[0]
   const amount = entry && moneyOf(entry, 'amount')
@@ -18,7 +20,7 @@ export function goldPrice(prices: readonly Entry[], currency: string | undefined
   const sigma = spreadPerYear * Math.sqrt(0.5)
   const [low, high] = [median * Math.exp(-1.2816 * sigma), median * Math.exp(1.2816 * sigma)]
   return {
-    median, low, high, currency: amount.currency, entry, spreadPerYear,
+    median, low, high, currency: amount.currency, entry,
     answer: buildAnswer({
       id: 'pay.price', value: median, unit: `${amount.currency}/ozt`, range: { low, high, confidence: 0.8, because: ['the price moves until the gold is sold'] },
       sentence: `Gold at ${money(median, amount.currency)} a fine ounce on ${textOf(entry, 'on') ?? ''}.`,

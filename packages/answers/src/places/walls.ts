@@ -3,7 +3,7 @@ import type { Survey } from '../survey/survey.ts'
 import type { StationPlace, Walls } from './place-in-space.ts'
 
 /** One set of offsets taped at a station, looking along an azimuth. */
-interface Taped { readonly azimuth: number, readonly left?: number, readonly right?: number, readonly up?: number, readonly down?: number, readonly entry: string }
+interface Taped extends Partial<Omit<Walls, 'taped'>> { readonly azimuth: number }
 
 /** A usual hand-driven opening, where nothing was taped. */
 const usual = { left: 0.7, right: 0.7, up: 0.9, down: 0.9 }
@@ -32,7 +32,7 @@ export function stationPlaces(survey: Survey): ReadonlyMap<string, StationPlace>
     }))
     if (azimuth === undefined || Object.keys(offsets).length === 0) continue
     const list = taped.get(from) ?? []
-    list.push({ azimuth, ...offsets, entry: shot.id })
+    list.push({ azimuth, ...offsets })
     taped.set(from, list)
   }
   const setsAt = (name: string): { sets: readonly Taped[], own: boolean } => {

@@ -2,7 +2,7 @@ import type { Entry, Place } from '@lodebook/book'
 import type { Enu } from '@lodebook/reckon'
 import { radians } from '@lodebook/reckon'
 import { utm } from '@lodebook/reckon/survey'
-import { numberOf, placeOf, valueOf } from '../read.ts'
+import { numberOf, placeOf, textOf, valueOf } from '../read.ts'
 
 /** How the book's grid lies on the earth. */
 export interface Grid {
@@ -33,7 +33,7 @@ export function gridOf(mine: Entry | undefined, ties: readonly Entry[]): Grid {
     const gps = placeOf(both)! as Extract<Place, { by: 'gps' }>
     const local = localFrom({ latitude: gps.latitude, longitude: gps.longitude, elevation: gps.elevation ?? 0 }, rotation)
     return {
-      origin: undefined, rotation, from: [...gridTies.map(tie => tie.id), both.id], sentence: `the grid of the ties, tied to the earth at ${String(both.fields.station)}`,
+      origin: undefined, rotation, from: [...gridTies.map(tie => tie.id), both.id], sentence: `the grid of the ties, tied to the earth at ${textOf(both, 'station')!}`,
       fromGps: (place) => { const [e, n, u] = local(place); return [e + known.east, n + known.north, u + (known.up ?? 0)] },
     }
   }
@@ -48,7 +48,7 @@ export function gridOf(mine: Entry | undefined, ties: readonly Entry[]): Grid {
   const local = localFrom(datum, rotation)
   return {
     origin: datum, rotation, from: first ? [first.id] : mine ? [mine.id] : [],
-    sentence: `metres from the GPS fix at ${first ? String(first.fields.station) : 'the mine'}, grid north ${rotation === 0 ? 'is true north' : `${rotation}° from true north`}`,
+    sentence: `metres from the GPS fix at ${first ? textOf(first, 'station')! : 'the mine'}, grid north ${rotation === 0 ? 'is true north' : `${rotation}° from true north`}`,
     fromGps: local,
   }
 }

@@ -109,7 +109,8 @@ function closureAnswer(survey: Survey): Answer {
 }
 
 function doubtAnswer(survey: Survey, units: CrewUnits): Answer {
-  const worst = [...survey.stations].map(([name, station]) => ({ name, ellipse: errorEllipse(station.covariance, 0.95) })).sort((a, b) => b.ellipse.major - a.ellipse.major)[0]!
+  const worst = [...survey.stations].map(([name, station]) => ({ name, ellipse: errorEllipse(station.covariance, 0.95) }))
+    .sort((a, b) => b.ellipse.major - a.ellipse.major)[0]!
   return buildAnswer({
     id: 'workings.doubt', sentence: `${worst.name} is the least well known: within ${length(worst.ellipse.major, units, 2)} (95 %).`, value: worst.ellipse.major, unit: 'm',
     method: { name: 'largest 95 % ellipse', page: 'survey' }, sources, from: survey.touching.get(worst.name) ?? [], assumed: survey.assumed,

@@ -40,8 +40,14 @@ export const offFault = (fault: FaultPlane, { located }: Sited): number => {
   return dot(normal, [located.point[0] - centroid[0], located.point[1] - centroid[1], located.point[2] - centroid[2]])
 }
 
+export interface CutLine { readonly point: VeinPoint, readonly direction: VeinPoint }
+
+/** On which side of the line a place lies: the sign of direction × (place − line). */
+export const sideOfCut = ({ point, direction }: CutLine, p: VeinPoint): number =>
+  Math.sign(direction.along * (p.down - point.down) - direction.down * (p.along - point.along))
+
 /** The line where the fault cuts the vein, in the vein's coordinates; undefined when they are parallel. */
-export function cutLine(fault: FaultPlane, vein: FittedVein, frame: VeinFrame): { point: VeinPoint, direction: VeinPoint } | undefined {
+export function cutLine(fault: FaultPlane, vein: FittedVein, frame: VeinFrame): CutLine | undefined {
   try {
     const line = vectorOf(planeIntersection(vein, fault.plane))
     const direction = { along: dot(line, frame.strike), down: dot(line, frame.dip) }

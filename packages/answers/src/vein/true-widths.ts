@@ -59,7 +59,9 @@ export function trueWidthOf(entry: Entry, field: string, context: WidthContext):
   const { plane } = context
   let found
   try {
-    found = trueWidth({ ...line, length: taped, lengthSigma: tapeLengthSigma, directionSigma: tapeDirectionSigma }, { strike: plane.strike, dip: plane.dip, ...(plane.doubt ? { normal: plane.doubt.normal } : {}) })
+    found = trueWidth(
+      { ...line, length: taped, lengthSigma: tapeLengthSigma, directionSigma: tapeDirectionSigma },
+      { strike: plane.strike, dip: plane.dip, ...(plane.doubt ? { normal: plane.doubt.normal } : {}) })
   } catch (error) {
     if (error instanceof InputError) return undefined
     throw error

@@ -11,8 +11,8 @@ import type { HeadingShape, VeinAt, WidthAt } from '../shapes.ts'
 import type { Survey } from '../survey/survey.ts'
 import { angle, azimuth, figure, length, plural } from '../words.ts'
 import type { CrewUnits } from '../words.ts'
-import { cutLine, faultOf, offFault } from './fault.ts'
-import type { FaultPlane } from './fault.ts'
+import { cutLine, faultOf, offFault, sideOfCut } from './fault.ts'
+import type { CutLine, FaultPlane } from './fault.ts'
 import { trueWidthOf } from './true-widths.ts'
 import type { WidthContext } from './true-widths.ts'
 import { attitudeOf, contactOf, usualName } from './vein-data.ts'
@@ -78,7 +78,9 @@ export function veinOf(input: VeinInput): VeinFound | NotEnough {
     at: {
       name: name ?? 'the vein', strike, dip, width: widthAnswer(widthsAt, units), origin: frame.origin, alongAxis: frame.strike, downAxis: frame.dip, normal: frame.normal,
       rms: plane.rms, widths: widthsAt,
-      ...(cut ? { fault: { name: fault.name, strike: fault.strike, dip: fault.dip, ...cut, keep: sideOf(cut, mine.map(s => onVein(frame, s.located.point))) } } : {}),
+      ...(cut ? {
+        fault: { name: fault.name, strike: fault.strike, dip: fault.dip, ...cut, keep: keepOf(cut, mine.map(s => onVein(frame, s.located.point))) },
+      } : {}),
       ...onSection(input, frame, plane),
     },
   }
@@ -89,9 +91,8 @@ const vein = (entry: Entry) => textOf(entry, 'vein') ?? (entry.kind === 'structu
 const onVein = (frame: VeinFrame, point: Enu): VeinPoint => { const { along, down } = frame.toVein(point); return { along, down } }
 
 /** Which side of the cut line holds most of the data: the sign of the cross product with its direction. */
-function sideOf(cut: { point: VeinPoint, direction: VeinPoint }, points: readonly VeinPoint[]): 1 | -1 {
-  const sum = points.reduce((total, p) => total + Math.sign(cut.direction.along * (p.down - cut.point.down) - cut.direction.down * (p.along - cut.point.along)), 0)
-  return sum >= 0 ? 1 : -1
+function keepOf(cut: CutLine, points: readonly VeinPoint[]): 1 | -1 {
+  return points.reduce((sum, p) => sum + sideOfCut(cut, p), 0) >= 0 ? 1 : -1
 }
 
 function planeAnswers(name: string, plane: FittedVein, used: readonly Sited[]): readonly [Answer, Answer] {

@@ -69,7 +69,10 @@ function logLikelihood(look: GoldLook, logGrade: number): number {
   return 'below' in found ? atMost : Math.log(Math.max(Number.MIN_VALUE, -Math.expm1(Math.min(-1e-300, atMost))))
 }
 
-/** ln P(Z > z), good to a few per cent in its value, which is ample for a limit. Source: Mills' ratio for z > 5, logistic form elsewhere (Bowling et al. 2009, from memory). */
+/**
+ * ln P(Z > z), good to a few per cent in its value, which is ample for a limit.
+ * Source: Mills' ratio for z > 5, logistic form elsewhere (Bowling et al. 2009, from memory).
+ */
 function logNormalTail(z: number): number {
   if (z > 5) return -z * z / 2 - Math.log(z * Math.sqrt(2 * Math.PI))
   return -Math.log1p(Math.exp(0.07056 * z ** 3 + 1.5976 * z))

@@ -91,7 +91,8 @@ const logNormalDensity = (x: number, prior: { median: number, factor: number }) 
  * @param prior    editable by the crew; see docs/methods/grade.md for where the standing one comes from
  * @throws DegenerateError("too few") below two samples; InputError for numbers that are not finite
  * Cost: one n³/3 factorisation a grid node; 288 nodes up to 120 samples, 80 above.
- * Source: Diggle and Ribeiro, Model-based Geostatistics, Springer 2007, ch. 7 (from memory); restricted likelihood: Patterson and Thompson, Biometrika 58, 1971, 545.
+ * Source: Diggle and Ribeiro, Model-based Geostatistics, Springer 2007, ch. 7 (from memory); restricted likelihood: Patterson and Thompson,
+ * Biometrika 58, 1971, 545 (from memory).
  */
 export function logFieldPosterior(samples: readonly LogSample[], prior: FieldPrior): FieldPosterior {
   if (samples.length < 2) throw new DegenerateError('too few', 'samples', samples.length, 'two or more samples')
