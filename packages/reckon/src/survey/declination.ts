@@ -21,7 +21,14 @@ export interface Declination {
 }
 
 /** A five-year model: the dates it is meant for, and the terms of its error formula. */
-interface FieldModel { readonly name: string, readonly from: number, readonly to: number, readonly dates: readonly [string, string], readonly base: number, readonly horizontal: number }
+interface FieldModel {
+  readonly name: string
+  readonly from: number
+  readonly to: number
+  readonly dates: readonly [string, string]
+  readonly base: number
+  readonly horizontal: number
+}
 
 /**
  * Newest first. `dates` are two days on which the library uses that model; the model is linear in time, so two days give all days, also those
@@ -37,6 +44,13 @@ const models: readonly FieldModel[] = [
 const weakField = 6000
 const noField = 2000
 
+export interface PlaceAndDate {
+  readonly latitude: Degrees
+  readonly longitude: Degrees
+  readonly height_m?: number | undefined
+  readonly date: string | number
+}
+
 /**
  * Magnetic declination by the World Magnetic Model at a place and date. It never refuses a date: outside the models' dates the nearest model is
  * carried on by its own yearly change, `extrapolated` says how far, sigma grows by the whole change carried over, and a caution says so.
@@ -48,7 +62,7 @@ const noField = 2000
  * Source: NOAA NCEI and British Geological Survey, World Magnetic Model 2025; sigma_D = sqrt(0.26² + (5417/H)²) degrees with H in nT (M:
  * technical report), for the older models 0.26 and 5625 (2020), 0.23 and 5430 (2015) (M).
  */
-export function declination({ latitude, longitude, height_m = 0, date }: { latitude: Degrees, longitude: Degrees, height_m?: number | undefined, date: string | number }): Declination {
+export function declination({ latitude, longitude, height_m = 0, date }: PlaceAndDate): Declination {
   if (!(latitude >= -90 && latitude <= 90)) throw new InputError('latitude', latitude, 'degrees from -90 to 90')
   if (!(longitude >= -180 && longitude <= 360)) throw new InputError('longitude', longitude, 'degrees from -180 to 180, east positive')
   finite(height_m, 'height_m', 'metres')
@@ -59,13 +73,13 @@ export function declination({ latitude, longitude, height_m = 0, date }: { latit
   const nearest = Math.min(Math.max(year, model.from), model.to)
   const extrapolated = Math.abs(year - nearest)
   const carried = extrapolated === 0 ? 0 : turn(at(nearest).declination, field.declination)
-  const own = Math.hypot(model.base, model.horizontal / field.horizontal)
+  const own = Math.hypot(model.base, model.horizontal / field.horizontal_nT)
   return {
-    ...field.elements, model: model.name, sigma: Math.min(180, Math.hypot(own, carried)),
+    ...field, model: model.name, sigma: Math.min(180, Math.hypot(own, carried)),
     change: turn(at(year - 0.5).declination, at(year + 0.5).declination), extrapolated,
     cautions: [
       ...extrapolated === 0 ? [] : [`${model.name} is meant for ${model.from} to ${model.to}: its yearly change is carried on for ${extrapolated.toFixed(1)} years, so check it against a newer model, or a survey mark whose azimuth is known`],
-      ...field.horizontal < noField ? ['so near the magnetic pole that a compass is of no use'] : field.horizontal < weakField ? ['the field is nearly upright here: a compass is unreliable'] : [],
+      ...field.horizontal_nT < noField ? ['so near the magnetic pole that a compass is of no use'] : field.horizontal_nT < weakField ? ['the field is nearly upright here: a compass is unreliable'] : [],
     ],
   }
 }
@@ -81,7 +95,7 @@ function fieldOf(model: FieldModel, latitude: Degrees, longitude: Degrees, heigh
     const [x, y, z] = (['x', 'y', 'z'] as const).map(c => start[c] + share * (end[c] - start[c])) as [number, number, number]
     const horizontal = Math.hypot(x, y)
     const east = degrees(Math.atan2(y, x))
-    return { declination: east, horizontal, elements: { declination: east, inclination: degrees(Math.atan2(z, horizontal)), total_nT: Math.hypot(horizontal, z), horizontal_nT: horizontal } }
+    return { declination: east, inclination: degrees(Math.atan2(z, horizontal)), total_nT: Math.hypot(horizontal, z), horizontal_nT: horizontal }
   }
 }
 

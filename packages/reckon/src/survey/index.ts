@@ -6,6 +6,14 @@ export type { Covariance3 } from './matrix3.ts'
 export { handPrecision } from './precision.ts'
 export type { Precision } from './precision.ts'
 
+// shots and traverses
+export { correctShot } from './correct-shot.ts'
+export { reduceShot } from './reduce-shot.ts'
+export type { ReducedShot } from './reduce-shot.ts'
+export type { Corrections, ShotReadings } from './shot.ts'
+export { traverse } from './traverse.ts'
+export type { AdjustedTraverse, KnownStation, TraverseInput, TraverseLeg } from './traverse.ts'
+
 // the whole network
 export { adjustNetwork } from './network/adjust-network.ts'
 export type {

@@ -15,6 +15,13 @@ export interface UtmPoint extends Projected {
 /** Farther than this from its central meridian a zone is surely the wrong one; the series is still exact to nanometres there. */
 const farthest = 30
 
+export interface GeographicPlace {
+  readonly latitude: Degrees
+  readonly longitude: Degrees
+  readonly zone?: number | undefined
+  readonly ellipsoid?: string | undefined
+}
+
 /**
  * Universal Transverse Mercator coordinates of a place, metres.
  * @param latitude  [-80, 84], the bounds of UTM; longitude [-180, 360), east positive
@@ -24,7 +31,7 @@ const farthest = 30
  * @throws InputError for a place outside UTM, or more than 30° from the zone's central meridian
  * Accuracy: see project; zones after DMA TM 8358.2 (1989) (M).
  */
-export function utm({ latitude, longitude, zone, ellipsoid = 'WGS84' }: { latitude: Degrees, longitude: Degrees, zone?: number | undefined, ellipsoid?: string | undefined }): UtmPoint {
+export function utm({ latitude, longitude, zone, ellipsoid = 'WGS84' }: GeographicPlace): UtmPoint {
   if (!(latitude >= -80 && latitude <= 84)) throw new InputError('latitude', latitude, 'degrees from -80 to 84, where UTM reaches')
   if (!(longitude >= -180 && longitude <= 360)) throw new InputError('longitude', longitude, 'degrees from -180 to 180, east positive')
   const east = signedAngle(longitude)
@@ -35,18 +42,26 @@ export function utm({ latitude, longitude, zone, ellipsoid = 'WGS84' }: { latitu
   return { zone: used, hemisphere, ...project(frame, latitude, east) }
 }
 
+export interface UtmGridPoint {
+  readonly zone: number
+  /** N or S, or in full. */
+  readonly hemisphere: string
+  readonly easting: number
+  readonly northing: number
+  readonly ellipsoid?: string | undefined
+}
+
 /**
  * The place of UTM coordinates.
  * @param easting  metres, -2,500,000 to 3,500,000 (30° and more from the meridian); a point in its own zone has 160,000 to 840,000
  * @param northing  metres, 0 to 10,000,000
  * @throws InputError outside these, or for a name or number that is not one
  */
-export function utmInverse(at: { zone: number, hemisphere: string, easting: number, northing: number, ellipsoid?: string | undefined }): { readonly latitude: Degrees, readonly longitude: Degrees } {
-  const { zone, easting, northing, ellipsoid = 'WGS84' } = at
+export function utmInverse({ zone, hemisphere, easting, northing, ellipsoid = 'WGS84' }: UtmGridPoint): { readonly latitude: Degrees, readonly longitude: Degrees } {
   finite(easting, 'easting', 'metres')
   if (Math.abs(easting - 500000) > 3e6) throw new InputError('easting', easting, 'metres from -2,500,000 to 3,500,000')
   if (!(northing >= 0 && northing <= 1e7)) throw new InputError('northing', northing, 'metres from 0 to 10,000,000')
-  return unproject(utmFrame(zone, hemisphereOf(at.hemisphere), ellipsoid), easting, northing)
+  return unproject(utmFrame(zone, hemisphereOf(hemisphere), ellipsoid), easting, northing)
 }
 
 /** The zone a place lies in, 1 to 60. */

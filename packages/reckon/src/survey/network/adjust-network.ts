@@ -1,4 +1,4 @@
-import type { Check } from './checks.ts'
+import type { Check, Redundancy } from './checks.ts'
 import type { Model } from './model.ts'
 import type { Solution } from './solve-network.ts'
 import type { AdjustedStation, GlobalTest, NetworkInput, NetworkPart, NetworkResult, StationPair } from './types.ts'
@@ -14,7 +14,7 @@ import { selectedInverse } from '../sparse/selected-inverse.ts'
 import { adjustedReadings, adjustedShots } from './compare.ts'
 import { cautionsOf } from './cautions.ts'
 import { checkNetworkInput } from './check-input.ts'
-import { leastRedundancy, listChecks, ownRedundancy, power, squared } from './checks.ts'
+import { leastRedundancy, listChecks, power, redundancyOf, squared } from './checks.ts'
 import { blockCovariances, covarianceOf, rowCovariance } from './cofactors.ts'
 import { looseStations } from './loose.ts'
 import { buildModel } from './model.ts'
@@ -52,9 +52,9 @@ export function adjustNetwork(input: NetworkInput): NetworkResult {
   const loose = looseStations(solution, model.names.length)
 
   const checks = listChecks(model, solution.list)
-  const redundancies = checks.map(check => ownRedundancy(check, solution.rows, cofactors))
-  const critical = criticalW(checks, redundancies, options.falseAlarm ?? 0.05)
-  const findings = snoop(checks, redundancies, solution.rows, solution.factor, critical, options.maxSuspects ?? 20)
+  const redundancy = redundancyOf(checks, solution.rows, cofactors)
+  const critical = criticalW(checks, redundancy, options.falseAlarm ?? 0.05)
+  const findings = snoop({ checks, start: redundancy, rows: solution.rows, factor: solution.factor }, critical, options.maxSuspects ?? 20)
 
   const { stations, floating } = placeStations(model, solution, cofactors, loose)
   const parts = describeParts(model, solution, cofactors)
@@ -62,11 +62,11 @@ export function adjustNetwork(input: NetworkInput): NetworkResult {
     stations, floating, parts,
     undetermined: [...loose].map(i => model.names[i]!),
     shots: adjustedShots(model, solution, shots, loose),
-    readings: adjustedReadings(model, solution, input, checks, redundancies, critical),
+    readings: adjustedReadings(model, solution, shots, { checks, redundancy, critical }),
     suspects: nameSuspects(findings, checks, shots, ties),
     test: globalTest(solution),
     instruments: describeInstruments(model, solution, cofactors),
-    pairs: (options.pairs ?? []).map(([a, b]) => comparePair(model, solution, cofactors, stations, floating, a, b)),
+    pairs: (options.pairs ?? []).map(([a, b]) => comparePair({ model, solution, cofactors }, { stations, floating }, a, b)),
     converged: solution.converged, iterations: solution.iterations,
   }
   return { ...result, cautions: cautionsOf(result, shots) }
@@ -76,8 +76,8 @@ export function adjustNetwork(input: NetworkInput): NetworkResult {
  * The standardized residual beyond which a reading is named, so that a network without blunders names any with the stated chance: the level
  * of one test is that chance shared out over all readings that something checks (Šidák).
  */
-function criticalW(checks: readonly Check[], redundancies: readonly Float64Array[], falseAlarm: number): number {
-  const tested = checks.filter((check, i) => power(check, redundancies[i]!) >= leastRedundancy * squared(check)).length
+function criticalW(checks: readonly Check[], redundancy: Redundancy, falseAlarm: number): number {
+  const tested = checks.filter(check => power(check, redundancy) >= leastRedundancy * squared(check)).length
   const level = -Math.expm1(Math.log1p(-falseAlarm) / Math.max(1, tested))
   return -normalQuantile(level / 2, 0, 1)
 }
@@ -134,12 +134,11 @@ function describeInstruments(model: Model, { state, blockOf }: Solution, cofacto
   }))
 }
 
-function comparePair(model: Model, solution: Solution, cofactors: BlockMatrix, stations: NetworkResult['stations'], floating: NetworkResult['floating'], a: string, b: string): StationPair | null {
-  const first = stations.get(a) ?? floating.get(a)
-  const second = stations.get(b) ?? floating.get(b)
+function comparePair({ model, solution, cofactors }: { model: Model, solution: Solution, cofactors: BlockMatrix }, placed: Pick<NetworkResult, 'stations' | 'floating'>, a: string, b: string): StationPair | null {
+  const [first, second] = [a, b].map(name => placed.stations.get(name) ?? placed.floating.get(name))
   if (!first || !second) return null
-  const apart = first.part !== second.part && !(stations.has(a) && stations.has(b))
-  if (apart) return null
+  const oneFrame = first.part === second.part || (placed.stations.has(a) && placed.stations.has(b))
+  if (!oneFrame) return null
   const [blockA, blockB] = [a, b].map(name => solution.blockOf[model.numberOf.get(name)!]!) as [number, number]
   const covariance: Covariance3 = a === b ? covarianceOf(cofactors, blockA) : blockCovariances(solution, blockA)(blockB)
   const relative = add3(add3(first.covariance, second.covariance), scale3(add3(covariance, transpose3(covariance)), -1))

@@ -10,7 +10,7 @@ const shotReadings: readonly ShotReading[] = ['distance', 'azimuth', 'backAzimut
  * @throws InputError naming the field, such as `shots[3].azimuth`
  */
 export function checkNetworkInput({ shots, ties, options = {} }: NetworkInput): void {
-  shots.forEach((shot, i) => checkShot(shot, `shots[${i}]`))
+  shots.forEach((shot, i) => checkShot(shot, `shots[${i}].`))
   ties.forEach((tie, i) => checkTie(tie, `ties[${i}]`))
   checkHeld(ties)
   const sets = Object.keys(options.instruments ?? {})
@@ -23,21 +23,21 @@ export function checkNetworkInput({ shots, ties, options = {} }: NetworkInput): 
   if (falseAlarm !== undefined && !(falseAlarm > 0 && falseAlarm < 1)) throw new InputError('options.falseAlarm', falseAlarm, 'a chance between 0 and 1')
 }
 
-/** Throws InputError unless the readings of one shot are in range; `path` starts the field's name. */
+/** Throws InputError unless the readings of one shot are in range; `path` stands before the field's name. */
 export function checkShot(shot: NetworkShot, path: string): void {
-  checkName(shot.from, `${path}.from`)
-  checkName(shot.to, `${path}.to`)
-  if (shot.from === shot.to) throw new InputError(`${path}.to`, shot.to, 'a station other than the one the shot starts from')
-  positive(shot.distance, `${path}.distance`, 'a distance above zero')
-  checkAngle(shot.azimuth, `${path}.azimuth`, 0, 360)
-  checkAngle(shot.backAzimuth, `${path}.backAzimuth`, 0, 360)
-  checkAngle(shot.inclination, `${path}.inclination`, -90, 90)
-  checkAngle(shot.backInclination, `${path}.backInclination`, -90, 90)
-  checkSigmas(shot.precision ?? {}, `${path}.precision`)
+  checkName(shot.from, `${path}from`)
+  checkName(shot.to, `${path}to`)
+  if (shot.from === shot.to) throw new InputError(`${path}to`, shot.to, 'a station other than the one the shot starts from')
+  positive(shot.distance, `${path}distance`, 'a distance above zero')
+  checkAngle(shot.azimuth, `${path}azimuth`, 0, 360)
+  checkAngle(shot.backAzimuth, `${path}backAzimuth`, 0, 360)
+  checkAngle(shot.inclination, `${path}inclination`, -90, 90)
+  checkAngle(shot.backInclination, `${path}backInclination`, -90, 90)
+  checkSigmas(shot.precision ?? {}, `${path}precision`)
   const { leaveOut } = shot
   if (leaveOut === undefined || leaveOut === 'shot') return
   const stray = leaveOut.find(reading => !shotReadings.includes(reading))
-  if (stray !== undefined) throw new InputError(`${path}.leaveOut`, stray, `one of ${shotReadings.join(', ')}, or 'shot'`)
+  if (stray !== undefined) throw new InputError(`${path}leaveOut`, stray, `one of ${shotReadings.join(', ')}, or 'shot'`)
 }
 
 function checkTie(tie: Tie, path: string): void {

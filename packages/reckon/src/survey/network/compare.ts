@@ -1,46 +1,57 @@
-import type { Check } from './checks.ts'
+import type { Check, Redundancy } from './checks.ts'
 import type { Model } from './model.ts'
 import type { Solution } from './solve-network.ts'
-import type { AdjustedReading, AdjustedShot, NetworkInput, NetworkShot, TieReading } from './types.ts'
+import type { AdjustedReading, AdjustedShot, NetworkShot } from './types.ts'
 import type { Enu } from '../../core/index.ts'
 import { degrees } from '../../core/index.ts'
 import { azimuthOf, signedAngle } from '../angles.ts'
-import { controlled, leastRedundancy, ownSigma, power, pull } from './checks.ts'
+import { controlled, leastRedundancy, ownSigma, power, pull, tieSigma } from './checks.ts'
 import { reach, seeCorrected } from './equations.ts'
 
-/** Every reading beside what the adjusted points make of it; readings left out are compared too. In the order of the input. */
-export function adjustedReadings(model: Model, solution: Solution, { shots }: NetworkInput, checks: readonly Check[], redundancies: readonly Float64Array[], critical: number): AdjustedReading[] {
-  const tested = new Map(checks.map((check, i) => [key(check), i]))
-  const judge = (named: Pick<AdjustedReading, 'shot' | 'tie' | 'reading'>): Pick<AdjustedReading, 'redundancy' | 'w' | 'detectable'> => {
-    const i = tested.get(key(named))
-    if (i === undefined) return { redundancy: null, w: null, detectable: null }
-    const check = checks[i]!
-    const redundancy = controlled(check, redundancies[i]!)
-    if (redundancy < leastRedundancy) return { redundancy, w: null, detectable: null }
-    const root = Math.sqrt(power(check, redundancies[i]!))
-    return { redundancy, w: pull(check, solution.rows.residual) / root, detectable: (critical + powerOf80) / root }
-  }
-  const fromShots = model.shots.flatMap((shot, s) => shot.sight.readings.map((reading): AdjustedReading => {
-    const named = { shot: s, reading: reading.reading }
-    const sigma = ownSigma(shot.sight, reading)
-    const { seen } = seeCorrected(model, shot, reading, solution.state)
-    const residual = reading.sign * seen.residual / reading.sigma * sigma
-    return { ...named, observed: shots[s]![reading.reading] ?? 0, residual, sigma, leftOut: reading.leftOut, ...judge(named) }
-  }))
-  const fromTies = model.ties.filter(tie => !tie.held).flatMap(({ station, tie, index }) => tieReadings.flatMap((reading, c): AdjustedReading[] => {
-    const sigma = tie.covariance ? Math.sqrt(tie.covariance[c]![c]!) : typeof tie.sigma === 'number' ? tie.sigma : tie.sigma?.[c] ?? 0
-    if (!Number.isFinite(sigma)) return []
-    const named = { tie: index, reading }
-    const residual = tie.point[c]! - model.origin[c]! - solution.state.points[3 * station + c]!
-    return [{ ...named, observed: tie.point[c]!, sigma, residual, leftOut: tie.leaveOut === true, ...judge(named) }]
-  }))
-  return [...fromShots, ...fromTies]
-}
+/** What the test of single readings rests on. */
+export interface Tested { readonly checks: readonly Check[], readonly redundancy: Redundancy, readonly critical: number }
 
 /** The standard normal quantile of 80 %. */
 const powerOf80 = 0.8416212335729143
-const tieReadings: readonly TieReading[] = ['east', 'north', 'up']
-const key = ({ shot, tie, reading }: Pick<AdjustedReading, 'shot' | 'tie' | 'reading'>): string => `${shot ?? ''}/${tie ?? ''}/${reading}`
+const tieReadings = ['east', 'north', 'up'] as const
+
+/** Every reading beside what the adjusted points make of it; readings left out are compared too. In the order of the input, shots first. */
+export function adjustedReadings(model: Model, solution: Solution, shots: readonly NetworkShot[], tested: Tested): AdjustedReading[] {
+  const { checks } = tested
+  const list: AdjustedReading[] = []
+  let next = 0 // checks come in the same order
+  const judgement = (leftOut: boolean) => judge(leftOut ? undefined : checks[next++], solution, tested)
+  model.shots.forEach((shot, number) => {
+    for (const reading of shot.sight.readings) {
+      const sigma = ownSigma(shot.sight, reading)
+      const { seen } = seeCorrected(model, shot, reading, solution.state)
+      const { redundancy, w, detectable } = judgement(reading.leftOut)
+      list.push({
+        shot: number, reading: reading.reading, observed: shots[number]![reading.reading] ?? 0,
+        residual: reading.sign * seen.residual / reading.sigma * sigma, sigma, redundancy, w, detectable, leftOut: reading.leftOut,
+      })
+    }
+  })
+  for (const { station, tie, index, held } of model.ties) {
+    if (held) continue
+    const leftOut = tie.leaveOut === true
+    for (const c of [0, 1, 2] as const) {
+      const sigma = tieSigma(tie, c)
+      if (!Number.isFinite(sigma)) continue
+      const residual = tie.point[c] - model.origin[c] - solution.state.points[3 * station + c]!
+      list.push({ tie: index, reading: tieReadings[c], observed: tie.point[c], residual, sigma, ...judgement(leftOut), leftOut })
+    }
+  }
+  return list
+}
+
+function judge(check: Check | undefined, { rows }: Solution, { redundancy: all, critical }: Tested): Pick<AdjustedReading, 'redundancy' | 'w' | 'detectable'> {
+  if (!check) return { redundancy: null, w: null, detectable: null }
+  const redundancy = controlled(check, all)
+  if (redundancy < leastRedundancy) return { redundancy, w: null, detectable: null }
+  const root = Math.sqrt(power(check, all))
+  return { redundancy, w: pull(check, rows.residual) / root, detectable: (critical + powerOf80) / root }
+}
 
 /** Each shot from the adjusted points, and how its own foresight and backsight agree. */
 export function adjustedShots(model: Model, { state }: Solution, shots: readonly NetworkShot[], loose: ReadonlySet<number>): AdjustedShot[] {

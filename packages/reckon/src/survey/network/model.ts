@@ -48,11 +48,18 @@ export function buildModel({ shots, ties, options = {} }: NetworkInput): Model {
   const precision: Precision = { ...handPrecision, ...defined(options.precision) }
   const instruments = Object.keys(options.instruments ?? {})
 
-  const modelTies = ties.map((tie, index): ModelTie => ({ station: number(tie.station), tie, index, held: !tie.leaveOut && tie.sigma === undefined && !tie.covariance }))
+  const modelTies = ties.map((tie, index): ModelTie => {
+    return { station: number(tie.station), tie, index, held: !tie.leaveOut && tie.sigma === undefined && !tie.covariance }
+  })
   const modelShots = shots.map((shot, i): ModelShot => {
     const sight = sightOf(shot, { ...precision, ...defined(shot.precision) })
-    if (!sight.readings.every(r => r.sigma > 0)) throw new InputError(`shots[${i}].precision`, shot.precision ?? options.precision, 'some standard deviation above zero for every reading')
-    return { from: number(shot.from), to: number(shot.to), instruments: shot.instruments === undefined ? -1 : instruments.indexOf(shot.instruments), active: sight.readings.some(r => !r.leftOut), sight }
+    if (!sight.readings.every(r => r.sigma > 0)) {
+      throw new InputError(`shots[${i}].precision`, shot.precision ?? options.precision, 'some standard deviation above zero for every reading')
+    }
+    return {
+      from: number(shot.from), to: number(shot.to), instruments: shot.instruments === undefined ? -1 : instruments.indexOf(shot.instruments),
+      active: sight.readings.some(r => !r.leftOut), sight,
+    }
   })
 
   const { partOf, parts } = joinedParts(names.length, modelShots.filter(s => s.active).map(s => [s.from, s.to]))
@@ -68,7 +75,8 @@ export function buildModel({ shots, ties, options = {} }: NetworkInput): Model {
     const own = tiesOf.get(part) ?? []
     if (own.length === 0) held.set(members[0]!, [0, 0, 0])
     const [firstTie] = own
-    return firstTie ? { members, located: true, assumed: components.filter((_, c) => !own.some(t => gives(t.tie, c))), firstTie } : { members, located: false, assumed: [] }
+    if (!firstTie) return { members, located: false, assumed: [] }
+    return { members, located: true, assumed: components.filter((_, c) => !own.some(t => gives(t.tie, c))), firstTie }
   })
   const lengths = shots.map(s => s.distance)
   return {

@@ -15,17 +15,16 @@ const partner = { azimuth: 'backAzimuth', backAzimuth: 'azimuth', inclination: '
 export function nameSuspects(findings: readonly Finding[], checks: readonly Check[], shots: readonly NetworkShot[], ties: readonly Tie[]): Suspect[] {
   return findings.map(({ check: at, w, blunder, alternatives }): Suspect => {
     const check = checks[at]!
-    const { rows: _rows, shows: _shows, sigma: _sigma, ...named } = check
     return {
-      ...named, w, blunder,
-      alternatives: alternatives.map(({ check: other, w: otherW }) => {
-        const { shot, tie, reading } = checks[other]!
-        return { ...shot === undefined ? {} : { shot }, ...tie === undefined ? {} : { tie }, reading, w: otherW }
-      }),
+      ...nameOf(check), w, blunder,
+      alternatives: alternatives.map(({ check: other, w: otherW }) => ({ ...nameOf(checks[other]!), w: otherW })),
       says: say(check, blunder, alternatives.map(a => checks[a.check]!), shots, ties),
     }
   })
 }
+
+const nameOf = ({ shot, tie, reading }: Check): Pick<Suspect, 'shot' | 'tie' | 'reading'> =>
+  ({ ...shot !== undefined && { shot }, ...tie !== undefined && { tie }, reading })
 
 function say(check: Check, blunder: number, alternatives: readonly Check[], shots: readonly NetworkShot[], ties: readonly Tie[]): string {
   const size = amount(check, blunder)

@@ -20,7 +20,8 @@ export interface Rows {
 
 export function emptyRows(count: number): Rows {
   const blocks = () => new Int32Array(count).fill(-1)
-  return { count, from: blocks(), to: blocks(), shared: blocks(), j: new Float64Array(3 * count), g: new Float64Array(3 * count), residual: new Float64Array(count) }
+  const threes = () => new Float64Array(3 * count)
+  return { count, from: blocks(), to: blocks(), shared: blocks(), j: threes(), g: threes(), residual: new Float64Array(count) }
 }
 
 export const sumOfSquares = (values: Float64Array): number => values.reduce((sum, r) => sum + r * r, 0)

@@ -20,7 +20,10 @@ const leastShare = 1e-3
 export function see(sight: Sight, { reading, value, sign }: SightReading, d: Enu): Seen {
   if (reading === 'distance') return seeDistance(sight, value, d)
   const across = reading === 'azimuth' || reading === 'backAzimuth'
-  if (sight.steep) return across ? seeOffset(sight, sight.cosine * signedRadians(value - sight.azimuth), sight.across, d, sight.cosine) : seeOffset(sight, value - sight.inclination, sight.rise, d, sign)
+  if (sight.steep) {
+    if (across) return seeOffset(sight, sight.cosine * signedRadians(value - sight.azimuth), sight.across, d, sight.cosine)
+    return seeOffset(sight, value - sight.inclination, sight.rise, d, sign)
+  }
   const least = leastShare * sight.distance
   const level = Math.max(Math.hypot(d[0], d[1]), least)
   if (across) {

@@ -1,6 +1,7 @@
 import type { NetworkShot, ShotReading } from './types.ts'
 import type { Precision } from '../precision.ts'
-import type { Enu } from '../../core/index.ts'
+import type { Degrees, Enu } from '../../core/index.ts'
+import { radians } from '../../core/index.ts'
 import { signedRadians } from '../angles.ts'
 
 /** One reading in use, turned to the forward sense: radians, or length for a distance. */
@@ -34,57 +35,64 @@ export interface Sight {
 /** Steeper than this (87.1°) an azimuth turns too fast to be linearised; the angle across the sight does not. */
 export const steepCosine = 0.05
 
-const rad = Math.PI / 180
-
 /** Turns a shot into its line of sight. Nothing is refused here: see checkNetworkInput. */
 export function sightOf(shot: NetworkShot, precision: Precision): Sight {
-  const out = (reading: ShotReading) => shot.leaveOut !== undefined && (shot.leaveOut === 'shot' || shot.leaveOut.includes(reading))
-  const azimuths = [
-    ...shot.azimuth === undefined ? [] : [{ reading: 'azimuth' as const, value: shot.azimuth * rad, sign: 1 as const }],
-    ...shot.backAzimuth === undefined ? [] : [{ reading: 'backAzimuth' as const, value: signedRadians((shot.backAzimuth - 180) * rad), sign: 1 as const }],
-  ].map(r => ({ ...r, leftOut: out(r.reading) }))
-  const inclinations = [
-    ...shot.inclination === undefined ? [] : [{ reading: 'inclination' as const, value: shot.inclination * rad, sign: 1 as const }],
-    ...shot.backInclination === undefined ? [] : [{ reading: 'backInclination' as const, value: -shot.backInclination * rad, sign: -1 as const }],
-  ].map(r => ({ ...r, leftOut: out(r.reading) }))
-  const level = inclinations.length === 0
-  if (level) inclinations.push({ reading: 'inclination', value: 0, sign: 1, leftOut: shot.leaveOut === 'shot' })
+  const { distance, leaveOut, azimuth, backAzimuth, inclination, backInclination } = shot
+  const out = (reading: ShotReading) => leaveOut !== undefined && (leaveOut === 'shot' || leaveOut.includes(reading))
+  const turned = (reading: ShotReading, angle: Degrees | undefined): Turned[] =>
+    angle === undefined ? [] : [{ reading, value: radians(angle), leftOut: out(reading) }]
+  const level = inclination === undefined && backInclination === undefined
+  const azimuths = [...turned('azimuth', azimuth), ...turned('backAzimuth', backAzimuth === undefined ? undefined : backAzimuth - 180)]
+  const tilts = [...turned('inclination', level ? 0 : inclination), ...turned('backInclination', backInclination === undefined ? undefined : 0 - backInclination)]
 
-  const inclination = middle(inclinations)
-  const hasAzimuth = azimuths.some(r => !r.leftOut)
-  const steep = Math.cos(inclination) < steepCosine
-  const plumb = steep && !hasAzimuth
-  const azimuth = azimuths.length === 0 ? 0 : middle(azimuths)
-  const [cosine, sine] = plumb ? [0, Math.sign(inclination)] : [Math.cos(inclination), Math.sin(inclination)]
-  const [east, north] = [Math.sin(azimuth), Math.cos(azimuth)]
+  const tilt = middle(tilts)
+  const turn = middle(azimuths)
+  const steep = Math.cos(tilt) < steepCosine
+  const plumb = steep && azimuths.every(r => r.leftOut)
+  const [cosine, sine] = plumb ? [0, Math.sign(tilt)] : [Math.cos(tilt), Math.sin(tilt)]
+  const [east, north] = [Math.sin(turn), Math.cos(turn)]
 
-  const { distance } = shot
   const centring = 2 * precision.centring ** 2 // at both ends
   const distanceSigma = Math.sqrt(precision.distance ** 2 + (precision.distancePerLength * distance) ** 2 + centring)
-  const acrossSigma = Math.sqrt((precision.azimuth * rad * cosine) ** 2 + (precision.levelling * rad * sine) ** 2 + centring / distance ** 2)
-  const angleSigma = level ? precision.assumedLevel : precision.inclination
-  const inclinationSigma = Math.sqrt((angleSigma * rad) ** 2 + centring / distance ** 2)
-  const plumbSigma = Math.hypot(inclinationSigma, Math.cos(inclination)) // where it leans to is not known
+  const acrossSigma = Math.sqrt((radians(precision.azimuth) * cosine) ** 2 + (radians(precision.levelling) * sine) ** 2 + centring / distance ** 2)
+  const riseSigma = Math.sqrt(radians(level ? precision.assumedLevel : precision.inclination) ** 2 + centring / distance ** 2)
+  const plumbSigma = Math.hypot(riseSigma, Math.cos(tilt)) // where it leans to is not known
+  const readings: SightReading[] = [{ reading: 'distance', value: distance, sigma: distanceSigma, leftOut: out('distance'), sign: 1 }]
+  for (const { reading, value, leftOut } of azimuths) readings.push({ reading, value, sigma: acrossSigma, leftOut, sign: 1 })
+  for (const { reading, value, leftOut } of tilts) {
+    readings.push({ reading, value, sigma: plumb ? plumbSigma : riseSigma, leftOut, sign: reading === 'inclination' ? 1 : -1 })
+  }
   return {
-    distance, azimuth, inclination, cosine, steep,
+    distance, azimuth: turn, inclination: tilt, cosine, steep,
     along: [east * cosine, north * cosine, sine],
     across: [north, -east, 0],
     rise: [-east * sine, -north * sine, cosine],
-    ...plumb ? { plumb: plumbSigma } : {},
-    readings: [
-      { reading: 'distance', value: distance, sigma: distanceSigma, leftOut: out('distance'), sign: 1 },
-      ...azimuths.map(r => ({ ...r, sigma: acrossSigma })),
-      ...inclinations.map(r => ({ ...r, sigma: plumb ? plumbSigma : inclinationSigma })),
-    ],
+    ...plumb && { plumb: plumbSigma },
+    readings,
   }
 }
 
-/** The middle of the readings in use, or of all when none is; the first one where two are more than a right angle apart. */
-function middle(readings: readonly { value: number, leftOut: boolean }[]): number {
-  const used = readings.filter(r => !r.leftOut)
-  const [first, second] = used.length > 0 ? used : readings
+interface Turned { readonly reading: ShotReading, readonly value: number, readonly leftOut: boolean }
+
+/** The middle of the readings in use, or of all when none is; the first one where two are more than a right angle apart. 0 without any. */
+function middle(readings: readonly Turned[]): number {
+  const used = readings.some(r => !r.leftOut) ? readings.filter(r => !r.leftOut) : readings
+  const [first, second] = used
   if (!first) return 0
   if (!second) return first.value
   const turn = signedRadians(second.value - first.value)
   return Math.abs(turn) > Math.PI / 2 ? first.value : first.value + turn / 2
+}
+
+/**
+ * Standard deviations of a shot's vector along, across and square to the sight, from the readings in use. Undefined for what none of them gives.
+ */
+export function vectorErrors({ readings, distance, plumb }: Sight): readonly [along: number | undefined, across: number | undefined, rise: number | undefined] {
+  const mean = (...names: ShotReading[]): number | undefined => {
+    const used = readings.filter(r => !r.leftOut && names.includes(r.reading))
+    return used[0] && used[0].sigma / Math.sqrt(used.length) // foresight and backsight are equally good
+  }
+  const across = mean('azimuth', 'backAzimuth') ?? plumb
+  const rise = mean('inclination', 'backInclination')
+  return [mean('distance'), across && distance * across, rise && distance * rise]
 }

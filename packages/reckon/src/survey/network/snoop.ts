@@ -1,4 +1,4 @@
-import type { Check } from './checks.ts'
+import type { Check, Redundancy } from './checks.ts'
 import type { Rows } from './rows.ts'
 import type { BlockFactor } from '../sparse/block-cholesky.ts'
 import { leastRedundancy, power, pull, squared } from './checks.ts'
@@ -23,12 +23,14 @@ const equal = 1e-6
 /**
  * Data snooping: names the reading with the largest standardized residual above `critical`, sets it aside, and looks again. Only residuals
  * and redundancies are updated (exactly, by a rank-one step); the adjustment itself is left as it is.
- * @param redundancies  of each check over its own rows, as at the start; not modified
+ * @param start  redundancies as adjusted, with every reading in use; not modified
  * Source: Baarda, A testing procedure for use in geodetic networks (1968); w and r after Ghilani, Adjustment Computations, ch. 21 (M).
  */
-export function snoop(checks: readonly Check[], redundancies: readonly Float64Array[], rows: Rows, factor: BlockFactor, critical: number, most: number): Finding[] {
+export function snoop(
+  { checks, start, rows, factor }: { checks: readonly Check[], start: Redundancy, rows: Rows, factor: BlockFactor }, critical: number, most: number,
+): Finding[] {
   const residual = rows.residual.slice()
-  const redundancy = redundancies.map(r => r.slice())
+  const redundancy = start.slice()
   const setAside = new Set<number>()
   const steps: { column: Float64Array, power: number }[] = []
   const findings: Finding[] = []
@@ -37,7 +39,7 @@ export function snoop(checks: readonly Check[], redundancies: readonly Float64Ar
     let worst = -1
     let worstW = critical
     const w = checks.map((check, i) => {
-      const own = power(check, redundancy[i]!)
+      const own = power(check, redundancy)
       if (setAside.has(i) || own < leastRedundancy * squared(check)) return 0
       const value = pull(check, residual) / Math.sqrt(own)
       if (Math.abs(value) > worstW + equal) { worst = i; worstW = Math.abs(value) }
@@ -50,7 +52,7 @@ export function snoop(checks: readonly Check[], redundancies: readonly Float64Ar
     const own = pull(named, column)
     const alternatives = w.flatMap((value, i) => {
       if (i === worst || Math.abs(value) <= critical) return []
-      const correlation = Math.abs(pull(checks[i]!, column)) / Math.sqrt(own * power(checks[i]!, redundancy[i]!))
+      const correlation = Math.abs(pull(checks[i]!, column)) / Math.sqrt(own * power(checks[i]!, redundancy))
       const margin = apart * Math.sqrt(2 * Math.max(0, 1 - correlation))
       return Math.abs(value) >= worstW - margin - equal ? [{ check: i, w: value }] : []
     })
@@ -60,11 +62,12 @@ export function snoop(checks: readonly Check[], redundancies: readonly Float64Ar
 
     setAside.add(worst)
     for (let i = 0; i < rows.count; i++) residual[i]! -= column[i]! * blunder
-    checks.forEach((check, i) => {
+    for (const check of checks) {
       const n = check.rows.length
-      const target = redundancy[i]!
-      for (let a = 0; a < n; a++) for (let b = 0; b < n; b++) target[n * a + b]! -= column[check.rows[a]!]! * column[check.rows[b]!]! / own
-    })
+      for (let a = 0; a < n; a++) {
+        for (let b = 0; b < n; b++) redundancy[check.start + n * a + b]! -= column[check.rows[a]!]! * column[check.rows[b]!]! / own
+      }
+    }
     steps.push({ column, power: own })
   }
   return findings

@@ -3,9 +3,9 @@ import type { Model } from './model.ts'
 import type { Rows } from './rows.ts'
 import type { BlockFactor } from '../sparse/block-cholesky.ts'
 import type { BlockPattern } from '../sparse/block-pattern.ts'
-import type { Sight } from './sight.ts'
 import type { Enu } from '../../core/index.ts'
 import type { RowOf } from './equations.ts'
+import { vectorErrors } from './sight.ts'
 import { linearise, listDatum, listRows, rowsOf, setDatum } from './equations.ts'
 import { adjacencyOf, emptyRows, normalEquations, sumOfSquares } from './rows.ts'
 import { blockPattern } from '../sparse/block-pattern.ts'
@@ -91,7 +91,7 @@ function startState(model: Model, blockOf: Int32Array, pattern: BlockPattern): S
   const rows = emptyRows(3 * shots.length + datum.length)
   shots.forEach((shot, s) => {
     const { sight } = shot
-    const error = vectorErrors(sight)
+    const error = vectorErrors(sight).map(e => e ?? sight.distance) // what no reading in use gives is taken as very loose
     const held = (node: number): Enu => model.held.get(node) ?? [0, 0, 0]
     const [f, t] = [held(shot.from), held(shot.to)]
     const axes = [sight.along, sight.across, sight.rise]
@@ -113,13 +113,6 @@ function startState(model: Model, blockOf: Int32Array, pattern: BlockPattern): S
   })
   const { matrix, right } = normalEquations(rows, pattern)
   return moved(state, solve(factorize(matrix), right), 1, blockOf)
-}
-
-/** Standard deviations of a shot's vector along, across and square to the sight; what no reading in use gives is taken as very loose. */
-function vectorErrors({ readings, distance, plumb }: Sight): Enu {
-  const best = (...names: string[]): number | undefined => readings.find(r => !r.leftOut && names.includes(r.reading))?.sigma
-  const across = best('azimuth', 'backAzimuth') ?? plumb ?? 1
-  return [best('distance') ?? distance, distance * across, distance * (best('inclination', 'backInclination') ?? 1)]
 }
 
 function moved({ points, errors }: State, step: Float64Array, share: number, blockOf: Int32Array): State {

@@ -2,23 +2,14 @@ import type { Degrees, Enu } from '../../core/index.ts'
 import type { ErrorEllipse } from '../error-ellipse.ts'
 import type { Covariance3 } from '../matrix3.ts'
 import type { Precision } from '../precision.ts'
+import type { ShotReadings } from '../shot.ts'
 
 /** What can be read on a shot. `back` readings are as read at `to`, looking to `from`. */
 export type ShotReading = 'distance' | 'azimuth' | 'backAzimuth' | 'inclination' | 'backInclination'
 export type TieReading = 'east' | 'north' | 'up'
 
-/** One shot of a hand survey, in the length unit of the whole network; azimuths from grid north, index corrections applied. */
-export interface NetworkShot {
-  readonly from: string
-  readonly to: string
-  /** Slope distance. */
-  readonly distance: number
-  /** [0, 360]; a plumbed shot may go without. */
-  readonly azimuth?: Degrees | undefined
-  readonly backAzimuth?: Degrees | undefined
-  /** [-90, 90], up positive. Without either inclination the shot is taken as level, with the precision `assumedLevel`. */
-  readonly inclination?: Degrees | undefined
-  readonly backInclination?: Degrees | undefined
+/** One shot of a hand survey, in the length unit of the whole network; azimuths from grid north, index corrections applied (see correctShot). */
+export interface NetworkShot extends ShotReadings {
   /** What differs from the network's precision. */
   readonly precision?: Partial<Precision> | undefined
   /** Name of the set of instruments it was read with; see NetworkOptions.instruments. */
