@@ -1,0 +1,8 @@
+export { fundamentalVariance, massForError, samplingError, usualGold } from './sampling-error.ts'
+export type { BrokenSample, GoldLot, SamplingError } from './sampling-error.ts'
+export { gyMass, mineralFactor, rootLiberation } from './gy-mass.ts'
+export type { GyStage } from './gy-mass.ts'
+export { massForGrains, nuggetCount } from './nugget-count.ts'
+export type { NuggetCount, NuggetSample } from './nugget-count.ts'
+export { grainMass, grainShape, grainSize } from './grain-mass.ts'
+export { panFactor } from './pan-factor.ts'
