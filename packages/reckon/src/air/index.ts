@@ -1,0 +1,21 @@
+// Gases
+export { gases, gasNames } from './gas.ts'
+export type { Gas, GasReadings } from './gas.ts'
+export { gasLimits } from './gas-limits.ts'
+export type { GasLimit, LimitKind, Standing } from './gas-limits.ts'
+export { gasCheck } from './gas-check.ts'
+export type { GasCheck, GasFinding } from './gas-check.ts'
+export type { GasDoubt } from './gas-doubts.ts'
+
+// Moving air
+export { airway } from './airway.ts'
+export type { Airway, AirwayInput } from './airway.ts'
+export { naturalDraught } from './natural-draught.ts'
+export type { NaturalDraught } from './natural-draught.ts'
+export { portalExchange } from './portal-exchange.ts'
+export type { PortalExchange } from './portal-exchange.ts'
+
+// Thinning out
+export { clearingTime } from './clearing-time.ts'
+export type { ClearingTime } from './clearing-time.ts'
+export { contaminantBuildUp } from './contaminant-build-up.ts'
