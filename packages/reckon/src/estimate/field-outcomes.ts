@@ -1,6 +1,6 @@
 import { backwardSolve, choleskyInPlace, forwardSolve } from '../core/index.ts'
 import type { Draws, VeinPoint } from '../core/index.ts'
-import { covarianceAt, generalisedMean, sampleFactor } from './log-field.ts'
+import { between, generalisedMean, reaching, sampleCorrelations, sampleFactor } from './log-field.ts'
 import type { FieldNode, FieldPosterior } from './log-field.ts'
 
 /** A block of ground as the few points that stand for it, with equal weight. */
@@ -29,51 +29,66 @@ function shares(nodes: readonly FieldNode[], slots: number, start: number): { no
   return result
 }
 
-const distance = (a: VeinPoint, b: VeinPoint) => Math.hypot(a.along - b.along, a.down - b.down)
+/** Correlations of the reaching part at one range: samples with each block, and blocks with blocks (lower triangle by rows). */
+interface Correlations { readonly samples: Float64Array, readonly cross: readonly Float64Array[], readonly blocks: Float64Array }
 
-/** Average covariance between all points of one block and all points of another. */
-function between(node: FieldNode, a: FieldBlock, b: FieldBlock): number {
-  let sum = 0
-  for (const p of a.points) for (const q of b.points) sum += covarianceAt(node, distance(p, q))
-  return sum / (a.points.length * b.points.length)
+function correlationsAt(range: number, posterior: FieldPosterior, blocks: readonly FieldBlock[]): Correlations {
+  const m = blocks.length
+  const r = (p: VeinPoint, q: VeinPoint) => Math.exp(-between(p, q) / range)
+  const middles = blocks.map(middle)
+  const sizes = blocks.map((b, i) => Math.max(...b.points.map(p => between(p, middles[i]!))))
+  const matrix = new Float64Array(m * m)
+  for (let i = 0; i < m; i++) {
+    const a = blocks[i]!.points
+    for (let j = 0; j <= i; j++) {
+      const b = blocks[j]!.points
+      // Blocks far apart beside their size: the middle stands for the average.
+      if (between(middles[i]!, middles[j]!) > 4 * (sizes[i]! + sizes[j]!) && i !== j) {
+        matrix[i * m + j] = r(middles[i]!, middles[j]!)
+        continue
+      }
+      let sum = 0
+      for (const p of a) for (const q of b) sum += r(p, q)
+      matrix[i * m + j] = sum / (a.length * b.length)
+    }
+  }
+  return {
+    samples: sampleCorrelations(posterior.samples, range), blocks: matrix,
+    cross: blocks.map(({ points }) => Float64Array.from(posterior.samples, s => points.reduce((sum, p) => sum + r(p, s.at), 0) / points.length)),
+  }
 }
 
 /** Conditional means and covariance factor of the blocks' average logs under one description, the doubt about the mean included. */
-function conditional(posterior: FieldPosterior, node: FieldNode, blocks: readonly FieldBlock[]) {
+function conditional(posterior: FieldPosterior, node: FieldNode, correlations: Correlations) {
   const { samples } = posterior
   const n = samples.length
-  const m = blocks.length
-  const factor = sampleFactor(samples, node)
+  const m = correlations.cross.length
+  const sill = reaching(node)
+  const factor = sampleFactor(samples, correlations.samples, node)
   const { mean, ones, precision } = generalisedMean(samples, factor)
   const weights = Float64Array.from(samples, s => s.logValue - mean)
   forwardSolve(factor, n, weights)
   backwardSolve(factor, n, weights)
   const centre = new Float64Array(m)
-  const whitened: Float64Array[] = []
   const lift = new Float64Array(m)
-  blocks.forEach((block, b) => {
-    const k = Float64Array.from(samples, s => block.points.reduce((sum, p) => sum + covarianceAt(node, distance(p, s.at)), 0) / block.points.length)
+  const whitened = correlations.cross.map((row, b) => {
+    const k = row.map(r => r * sill)
     let value = mean
     let carried = 0
     for (let i = 0; i < n; i++) { value += weights[i]! * k[i]!; carried += ones[i]! * k[i]! }
     centre[b] = value
     lift[b] = 1 - carried
     forwardSolve(factor, n, k)
-    whitened.push(k)
+    return k
   })
   const covariance = new Float64Array(m * m)
   const within = new Float64Array(m)
-  const farEnough = 3 * Math.max(...blocks.map(b => distance(b.points[0]!, b.points.at(-1)!)), 0)
   for (let i = 0; i < m; i++) {
-    const a = blocks[i]!
+    const wi = whitened[i]!
+    within[i] = node.variance - sill * correlations.blocks[i * m + i]! // what varies inside the block: nugget and short reach
     for (let j = 0; j <= i; j++) {
-      const b = blocks[j]!
-      // Blocks far apart beside their size: the middle stands for the average.
-      const far = distance(a.points[0]!, b.points[0]!) > farEnough && i !== j
-      const prior = far ? covarianceAt(node, distance(middle(a), middle(b))) : between(node, a, b)
-      if (i === j) within[i] = node.variance - prior // what varies inside the block: nugget and short reach
-      let sum = prior + lift[i]! * lift[j]! / precision
-      const wi = whitened[i]!, wj = whitened[j]!
+      const wj = whitened[j]!
+      let sum = sill * correlations.blocks[i * m + j]! + lift[i]! * lift[j]! / precision
       for (let k = 0; k < n; k++) sum -= wi[k]! * wj[k]!
       covariance[i * m + j] = sum
     }
@@ -105,11 +120,17 @@ export function fieldOutcomes(
   const values: Float64Array[] = []
   const noise: Float64Array[] = []
   const parts = shares(posterior.nodes, slots, draws.uniform())
+  const known = new Map<number, Correlations>()
+  const at = (range: number) => {
+    const found = known.get(range) ?? correlationsAt(range, posterior, blocks)
+    known.set(range, found)
+    return found
+  }
   let used = 0
   for (const part of parts) {
     used += part.slots
     const upTo = Math.round(count * used / slots)
-    const { centre, covariance, within } = conditional(posterior, part.node, blocks)
+    const { centre, covariance, within } = conditional(posterior, part.node, at(part.node.range))
     while (values.length < upTo) {
       const theirs = options.companion?.noise[values.length]
       const rho = options.companion?.correlation ?? 0

@@ -35,22 +35,28 @@ export interface FieldPosterior {
 const spaced = (low: number, high: number, count: number) =>
   Array.from({ length: count }, (_, i) => low + (high - low) * (count === 1 ? 0.5 : i / (count - 1)))
 
-/** Covariance of the part of the field that has reach. */
-export const covarianceAt = (node: Pick<FieldNode, 'variance' | 'nuggetShare' | 'range'>, distance: number): number =>
-  node.variance * (1 - node.nuggetShare) * Math.exp(-distance / node.range)
+export const between = (a: VeinPoint, b: VeinPoint): number => {
+  const along = a.along - b.along, down = a.down - b.down
+  return Math.sqrt(along * along + down * down)
+}
+
+/** Variance of the part of the field that has reach. */
+export const reaching = (node: Pick<FieldNode, 'variance' | 'nuggetShare'>): number => node.variance * (1 - node.nuggetShare)
+
+/** Correlations of the reaching part between all pairs of samples, lower triangle by rows. */
+export function sampleCorrelations(samples: readonly LogSample[], range: number): Float64Array {
+  const n = samples.length
+  const r = new Float64Array(n * n)
+  for (let i = 0; i < n; i++) for (let j = 0; j < i; j++) r[i * n + j] = Math.exp(-between(samples[i]!.at, samples[j]!.at) / range)
+  return r
+}
 
 /** Lower Cholesky factor of the samples' covariance: the field, its nugget and each sample's own error. */
-export function sampleFactor(samples: readonly LogSample[], node: Omit<FieldNode, 'weight'>): Float64Array {
+export function sampleFactor(samples: readonly LogSample[], correlations: Float64Array, node: Omit<FieldNode, 'weight'>): Float64Array {
   const n = samples.length
-  const k = new Float64Array(n * n)
-  for (let i = 0; i < n; i++) {
-    const a = samples[i]!
-    for (let j = 0; j < i; j++) {
-      const b = samples[j]!.at
-      k[i * n + j] = covarianceAt(node, Math.hypot(a.at.along - b.along, a.at.down - b.down))
-    }
-    k[i * n + i] = node.variance + a.errorVariance
-  }
+  const sill = reaching(node)
+  const k = correlations.map(r => r * sill)
+  for (let i = 0; i < n; i++) k[i * n + i] = node.variance + samples[i]!.errorVariance
   choleskyInPlace(k, n)
   return k
 }
@@ -69,9 +75,9 @@ export function generalisedMean(samples: readonly LogSample[], factor: Float64Ar
 }
 
 /** Log of the restricted likelihood, up to a constant. */
-function restrictedLogLikelihood(samples: readonly LogSample[], node: Omit<FieldNode, 'weight'>): number {
+function restrictedLogLikelihood(samples: readonly LogSample[], correlations: Float64Array, node: Omit<FieldNode, 'weight'>): number {
   const n = samples.length
-  const factor = sampleFactor(samples, node)
+  const factor = sampleFactor(samples, correlations, node)
   const { mean, precision } = generalisedMean(samples, factor)
   const residual = Float64Array.from(samples, s => s.logValue - mean)
   forwardSolve(factor, n, residual)
@@ -106,11 +112,12 @@ export function logFieldPosterior(samples: readonly LogSample[], prior: FieldPri
   const across = (p: { median: number, factor: number }, count: number) =>
     spaced(Math.log(p.median) - 2.2 * Math.log(p.factor), Math.log(p.median) + 2.2 * Math.log(p.factor), count).map(Math.exp)
   const candidates: { node: Omit<FieldNode, 'weight'>, log: number }[] = []
-  for (const variance of across(prior.variance, v)) {
-    for (const nuggetShare of spaced(0.06, 0.94, s)) {
-      for (const range of across(prior.range, r)) {
+  for (const range of across(prior.range, r)) {
+    const correlations = sampleCorrelations(samples, range)
+    for (const variance of across(prior.variance, v)) {
+      for (const nuggetShare of spaced(0.06, 0.94, s)) {
         const node = { variance, nuggetShare, range }
-        const log = restrictedLogLikelihood(samples, node) + logNormalDensity(variance, prior.variance) + logNormalDensity(range, prior.range) +
+        const log = restrictedLogLikelihood(samples, correlations, node) + logNormalDensity(variance, prior.variance) + logNormalDensity(range, prior.range) +
           (prior.nuggetShare.a - 1) * Math.log(nuggetShare) + (prior.nuggetShare.b - 1) * Math.log(1 - nuggetShare)
         candidates.push({ node, log })
       }
