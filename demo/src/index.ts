@@ -1,0 +1,7 @@
+export { demoLines } from './write-demo.ts'
+export { makeDemo } from './make-demo.ts'
+export type { Demo, DemoOptions, Truth } from './make-demo.ts'
+export type { BagTruth, Mistake, Spot } from './making.ts'
+export { align } from './truth/align.ts'
+export type { Ground, Outline } from './truth/ounces.ts'
+export { stated } from './truth/stated.ts'

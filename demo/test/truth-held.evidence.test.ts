@@ -1,0 +1,49 @@
+import { createReckoner } from '@lodebook/answers'
+import type { Grade, VeinAt, Workings } from '@lodebook/answers'
+import { fold } from '@lodebook/book'
+import type { Enu, VeinPoint } from '@lodebook/reckon'
+import { describe, expect, it } from 'vitest'
+import { makeDemo } from '../src/make-demo.ts'
+import { align } from '../src/truth/align.ts'
+
+/** The true ounces and tonnes in the very panels that were estimated, the crew's map laid on the truth. */
+function inTruth(seed: number, samples?: number) {
+  const demo = makeDemo(seed, { mistakes: false, ...(samples === undefined ? {} : { samples }) })
+  const reckoner = createReckoner(fold(demo.postings))
+  const [workings, vein, grade] = [reckoner.workings() as Workings, reckoner.vein() as VeinAt, reckoner.grade() as Grade]
+  const toTruth = align(workings.stations.map(s => [s.name, s.point] as const), demo.truth.stations)
+  const corner = ({ along, down }: VeinPoint): Enu => toTruth([0, 1, 2].map(i => vein.origin[i]! + along * vein.alongAxis[i]! + down * vein.downAxis[i]!) as unknown as Enu)
+  let ounces = 0, tonnes = 0
+  for (const panel of grade.panels) {
+    const whole = demo.truth.groundUnder([panel.corners.map(corner)], { step: 0.25 })
+    if (whole.area === 0) continue
+    const share = panel.area / whole.area
+    ounces += whole.ounces * share
+    tonnes += whole.tonnes * share
+  }
+  const within = (value: number, range: { low: number, high: number } | undefined) => value >= range!.low && value <= range!.high
+  return { held: within(ounces, grade.ounces.range), error: Math.log(grade.ounces.value / ounces), tonnesHeld: within(tonnes, grade.tonnes.range) }
+}
+
+describe('what is said of the invented mine, held against its truth', () => {
+  // 60 mines: one standard deviation of a share of 80 % is 5.2 %, so two either side are allowed.
+  it('[T1] the 80 % range of ounces holds the truth about 80 % of the time, and its middle is not off to one side', () => {
+    const seasons = Array.from({ length: 60 }, (_, i) => inTruth(1000 + i))
+    const share = (key: 'held' | 'tonnesHeld') => seasons.filter(s => s[key]).length / seasons.length
+    const errors = seasons.map(s => s.error)
+    const bias = errors.reduce((sum, e) => sum + e, 0) / errors.length
+    console.info(`ounces held ${Math.round(100 * share('held'))} %, tonnes held ${Math.round(100 * share('tonnesHeld'))} %, middle off by ${(100 * bias).toFixed(1)} % on average`)
+    expect(share('held')).toBeGreaterThanOrEqual(0.7)
+    expect(share('held')).toBeLessThanOrEqual(0.92)
+    expect(share('tonnesHeld')).toBeGreaterThanOrEqual(0.7)
+    expect(Math.abs(bias)).toBeLessThan(0.08)
+  })
+
+  it('[T2] so it does with a season of 25 samples', () => {
+    const seasons = Array.from({ length: 40 }, (_, i) => inTruth(2000 + i, 25))
+    const held = seasons.filter(s => s.held).length / seasons.length
+    console.info(`ounces held ${Math.round(100 * held)} % with 25 samples`)
+    expect(held).toBeGreaterThanOrEqual(0.66)
+    expect(held).toBeLessThanOrEqual(0.94)
+  })
+})
