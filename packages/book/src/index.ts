@@ -15,4 +15,4 @@ export * from './input/index.ts'
 export * from './posting/index.ts'
 
 // Where they are kept
-export type { Cursors, Store } from './store/store.ts'
+export * from './store/index.ts'

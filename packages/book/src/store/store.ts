@@ -5,7 +5,8 @@ export type Cursors = Readonly<Record<string, number>>
 
 /**
  * Where postings are kept. `append` resolves only when they are durable, and is all or nothing; a posting already there is passed over.
- * One conformance suite (store/conformance.ts) holds for every store.
+ * The rules are numbered
+ * in docs/postings.md, [S1] to [S7]; one conformance suite holds for every store. What cannot be done is a StoreError.
  */
 export interface Store {
   append(postings: readonly Posting[]): Promise<{ readonly added: number }>

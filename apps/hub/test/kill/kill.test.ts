@@ -1,0 +1,3 @@
+import { killing } from './killing.ts'
+
+killing(8)
