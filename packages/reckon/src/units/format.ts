@@ -22,7 +22,7 @@ const shown: Readonly<Record<string, string>> = { C: '°C', F: '°F', deg: '°',
 
 /**
  * A base value as text in the crew's unit, for a screen or a sheet: `1.41 m`, `4 ft 7 1/2 in`, `0.0439 oz/ton`, `N 23.0° E`.
- * Halves round away from zero; thousands are set off by commas except in angles; the minus is U+2212. parseQuantity reads all of it back.
+ * Rounded to the nearest; thousands are set off by commas except in angles; the minus is U+2212. parseQuantity reads all of it back.
  * @param value  in the dimension's base unit, finite
  * @throws InputError for a value that is not finite or a unit that is not of the dimension
  */
