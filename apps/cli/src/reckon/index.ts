@@ -4,6 +4,7 @@ import { sampling } from './sampling.ts'
 import { statistics } from './statistics.ts'
 import { structure } from './structure.ts'
 import { air } from './air.ts'
+import { assay } from './assay.ts'
 import { dating } from './dating.ts'
 import { earthwork } from './earthwork.ts'
 import { pay } from './pay.ts'
@@ -22,4 +23,5 @@ export const reckonings: readonly Reckoning[] = [
   ...survey,
   ...statistics,
   ...sampling,
+  ...assay,
 ]
