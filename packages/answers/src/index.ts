@@ -6,6 +6,7 @@ export type { Reckoned } from './reckoned.ts'
 // What comes back
 export { isAnswer } from './answer.ts'
 export type { Answer, AnswerOr, AnswerRange, Assumed, Method, NotEnough } from './answer.ts'
+export type { SecondLook } from './second-look/second-look.ts'
 export type * from './shapes.ts'
 
 // Saying it

@@ -2,7 +2,7 @@ import type { Book, Entry } from '@lodebook/book'
 import { computed, signal } from '@preact/signals-core'
 import { assumer } from '../assumptions.ts'
 import type { NotEnough } from '../answer.ts'
-import { beliefsOf } from '../lab/beliefs.ts'
+import { beliefsOf, looksByBag } from '../lab/beliefs.ts'
 import { gradeOf } from '../grade/grade.ts'
 import { payOf } from '../pay/pay.ts'
 import { headingShapes } from '../places/heading-shapes.ts'
@@ -11,6 +11,11 @@ import { placedKinds, placing } from '../places/placed-entries.ts'
 import { stationPlaces } from '../places/walls.ts'
 import { textOf } from '../read.ts'
 import type { Reckoned } from '../reckoned.ts'
+import { oddControls } from '../second-look/control-samples.ts'
+import { disagreeingLooks } from '../second-look/disagreeing-looks.ts'
+import { oddMasses } from '../second-look/odd-masses.ts'
+import { oddWidths, widthsInTheVein } from '../second-look/odd-widths.ts'
+import type { SecondLook } from '../second-look/second-look.ts'
 import { surveyOf } from '../survey/survey.ts'
 import { workingsOf } from '../survey/workings.ts'
 import { veinOf } from '../vein/vein.ts'
@@ -26,6 +31,8 @@ export interface Reckoner {
   readonly vein: () => Reckoned['vein']
   readonly grade: () => Reckoned['grade']
   readonly pay: () => Reckoned['pay']
+  /** What does not fit the rest and wants looking at again. */
+  readonly secondLooks: () => readonly SecondLook[]
   /** How often each part has been computed since the reckoner began. */
   readonly runs: Readonly<Record<string, number>>
 }
@@ -63,7 +70,8 @@ export function createReckoner(first?: Book): Reckoner {
       workedOut: notEnough(drawn) ? [] : drawn.workedOut, units: units.value,
     })
   })
-  const beliefs = node('beliefs', () => beliefsOf({ samples: of('sample'), splits: of('split'), pans: of('pan'), assays: of('assay'), assume: assume.value, units: units.value }))
+  const looks = node('looks', () => looksByBag({ splits: of('split'), pans: of('pan'), assays: of('assay'), assume: assume.value }))
+  const beliefs = node('beliefs', () => beliefsOf(looks.value, of('sample'), units.value))
   const grade = node('grade', () => {
     const found = vein.value
     if (notEnough(found)) return found
@@ -79,7 +87,20 @@ export function createReckoner(first?: Book): Reckoner {
       grade: found, work: of('work'), costs: of('cost'), prices: of('price'), mine: mine.value, assume: assume.value, units: units.value,
     })
   })
+  const secondLooks = node('second looks', (): readonly SecondLook[] => {
+    const [found, drawn] = [vein.value, workings.value]
+    const byId = new Map([...of('width'), ...of('sample')].map(entry => [entry.id, entry]))
+    return [
+      ...(notEnough(drawn) ? [] : drawn.suspects.map((s): SecondLook => ({
+        sort: 'survey', sentence: `${s.sentence.replace(/^./, c => c.toUpperCase())}.`, entries: [s.entry], times: s.times, todo: 'Shoot it again, or leave the reading out of the adjustment and say why.',
+      }))),
+      ...oddControls({ samples: of('sample'), assays: of('assay'), standards: of('standard') }),
+      ...(notEnough(found) ? [] : oddWidths(found.at.widths, byId)),
+      ...widthsInTheVein([...of('width'), ...of('sample')]), ...oddMasses(of('sample')), ...disagreeingLooks(looks.value.looks),
+    ]
+  })
   return {
+    secondLooks: () => secondLooks.value,
     setBook: (next) => { book.value = next },
     workings: () => workings.value,
     vein: () => { const found = vein.value; return notEnough(found) ? found : found.at },

@@ -10,20 +10,25 @@ import type { CrewUnits } from '../words.ts'
 import { assayLook, bagOf, grainFrom, panLook, panRecovery } from './looks.ts'
 import type { Look } from './looks.ts'
 
-export interface BeliefInput {
-  readonly samples: readonly Entry[]
+export interface LookInput {
   readonly splits: readonly Entry[]
   readonly pans: readonly Entry[]
   readonly assays: readonly Entry[]
   readonly assume: Assume
-  readonly units: CrewUnits
 }
 
 /** Wide enough to leave a sample its own say: a factor of 7 either way is one standard deviation. */
 const priorLogSd = 2
 
-/** What may be believed of every bag that was panned or assayed: all looks at it and at its splits together. */
-export function beliefsOf({ samples, splits, pans, assays, assume, units }: BeliefInput): ReadonlyMap<string, Belief> {
+/** Every look at every bag, those at its splits with it, and what they share. */
+export interface BaggedLooks {
+  readonly looks: ReadonlyMap<string, readonly Look[]>
+  readonly grain: number
+  readonly grainAssumed: ReturnType<Assume> | undefined
+  readonly recovery: ReturnType<typeof panRecovery>
+}
+
+export function looksByBag({ splits, pans, assays, assume }: LookInput): BaggedLooks {
   const parent = new Map(splits.map(split => [bagOf(split), textOf(split, 'of')!]))
   const root = (bag: string): string => {
     const seen = new Set<string>()
@@ -32,7 +37,8 @@ export function beliefsOf({ samples, splits, pans, assays, assume, units }: Beli
     return at
   }
   const given = assume('gold grain')
-  const grain = grainFrom(pans) ?? given.value
+  const counted = grainFrom(pans)
+  const grain = counted ?? given.value
   const recovery = panRecovery(pans, assume)
   const looks = new Map<string, Look[]>()
   const add = (bag: string, look: Look | undefined) => {
@@ -43,9 +49,14 @@ export function beliefsOf({ samples, splits, pans, assays, assume, units }: Beli
   }
   for (const assay of assays) add(bagOf(assay), assayLook(assay, grain, assume))
   for (const pan of pans) add(bagOf(pan), panLook(pan, grain, recovery))
+  return { looks, grain, grainAssumed: counted === undefined ? given : undefined, recovery }
+}
+
+/** What may be believed of every bag that was panned or assayed. */
+export function beliefsOf({ looks, grain, grainAssumed, recovery }: BaggedLooks, samples: readonly Entry[], units: CrewUnits): ReadonlyMap<string, Belief> {
   const prior = { logMean: middleLog([...looks.values()]), logSd: priorLogSd }
   const entries = new Map(samples.map(sample => [bagOf(sample), sample]))
-  const common: Common = { prior, grain, recovery, grainAssumed: grainFrom(pans) === undefined ? given : undefined, units }
+  const common: Common = { prior, grain, recovery, grainAssumed, units }
   return new Map([...looks].map(([bag, list]) => [bag, beliefOf(bag, list, entries.get(bag), common)]))
 }
 
