@@ -88,9 +88,20 @@ describe('the gold in the ground', () => {
     expect(ore.groundIn([rectangle(40, 50, -2, 2)], { beyondFault: true }).ounces).toBeGreaterThan(0)
     expect(ore.groundIn([]).ounces).toBe(0)
   })
+  it('leaves out what the headings took: a drift is about 1.7 m high, 1.9 m down the dip', () => {
+    const strip = rectangle(-12, -2, -3, 3), whole = ore.groundIn([strip], { workedOut: true, step: 0.1 }).area, left = ore.groundIn([strip], { step: 0.1 }).area
+    expect(whole).toBeCloseTo(60, 9)
+    expect(Math.abs((whole - left) / 10 - 1.7 / Math.sin(stated.vein.dip * Math.PI / 180))).toBeLessThan(0.1)
+  })
   it('may be asked for by points of the ground', () => {
     const box = rectangle(-10, 10, -5, 2)
     expect(ore.groundUnder([box.map(p => ore.vein.unfaulted(p))]).ounces).toBeCloseTo(ore.groundIn([box]).ounces, 9)
+  })
+  it('may be asked for with other outlines taken away than the true ones', () => {
+    const box = rectangle(-10, 10, -5, 2), hole = rectangle(0, 4, -3, 1), ground = (p: VeinPoint) => ore.vein.onPlane(p)
+    expect(ore.groundIn([box], { taken: [hole] }).area).toBeCloseTo(140 - 16, 9)
+    expect(ore.groundIn([box], { taken: [] }).area).toBeCloseTo(140, 9)
+    expect(ore.groundUnder([box.map(ground)], { taken: [hole.map(ground)] }).ounces).toBeCloseTo(ore.groundIn([box], { taken: [hole] }).ounces, 9)
   })
 })
 

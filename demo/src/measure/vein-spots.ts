@@ -40,7 +40,7 @@ function spotNear(ore: Ore, rng: Random, { working, from, to }: Stretch, at: num
   for (const step of tries) {
     const section = sectionAt(ore.stations, working, Math.max(from, Math.min(to, at + step)))
     const shown = working.onVein ? exposures(ore.vein, section) : ribs.map(rib => raiseExposure(ore.vein, section, rib))
-    const left = shown.filter(e => !ore.gone(e.vein)), spot = left.find(e => (e.side !== 'back') === low || !working.onVein) ?? left[0]
+    const left = shown.filter(e => !ore.stoped(e.vein) && !ore.beyondFault(e.vein)), spot = left.find(e => (e.side !== 'back') === low || !working.onVein) ?? left[0]
     if (spot !== undefined) return spot
   }
   throw new Error(`the vein does not show within 1.5 m of ${at.toFixed(1)} m along ${working.name}`)

@@ -30,7 +30,10 @@ export function drive(rng: Random, d: Drive): { readonly working: Working, reado
     if (standing === undefined) stations.push(setStation(rng, d, `${d.letter}${number++}`, mark))
     names.push(standing ?? stations.at(-1)!.name)
   })
-  return { working: { name: d.name, sort: d.sort, path: d.path, stations: names, onVein: d.vein !== undefined, chainage: marks }, stations }
+  return {
+    working: { name: d.name, sort: d.sort, path: d.path, stations: names, onVein: d.vein !== undefined, chainage: marks, width: d.width, height: d.height },
+    stations,
+  }
 }
 
 function chainages(rng: Random, d: Drive): number[] {

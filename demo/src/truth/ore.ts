@@ -3,6 +3,7 @@ import { random, type Random } from '../random.ts'
 import { makeFault, type Fault } from './fault.ts'
 import { makeGold, type Gold } from './gold.ts'
 import { groundInside, inside, type Ground, type Outline } from './ounces.ts'
+import { insideAny, openingsOf } from './openings.ts'
 import { stated } from './stated.ts'
 import { axesOf, dot, minus, type Plane } from './vectors.ts'
 import { makeVein, type Vein } from './vein.ts'
@@ -16,6 +17,17 @@ export interface Dyke extends Plane {
   off(p: Enu): number
 }
 
+export interface GroundOptions<Point> {
+  /** Outlines to take away instead of the true stope and headings: what the crew believes to be gone. */
+  readonly taken?: readonly (readonly Point[])[]
+  /** Counts what is gone too. */
+  readonly workedOut?: boolean
+  /** Counts what lies beyond the fault too. */
+  readonly beyondFault?: boolean
+  /** Side of the squares of the integral, metres. */
+  readonly step?: number
+}
+
 /** What is so, in metres east, north and up of the stated point. No reckoning may see it; tests hold answers against it. */
 export interface Ore extends Gold, Workings {
   readonly vein: Vein
@@ -27,17 +39,21 @@ export interface Ore extends Gold, Workings {
   readonly declination: Degrees
   /** How far iron turns the needle at each station, degrees. */
   readonly attraction: ReadonlyMap<string, Degrees>
-  /** Where nothing is left or nothing was: worked out, or beyond the fault. */
+  /** What the headings themselves took out of the vein, outlines on it. */
+  readonly openings: readonly Outline[]
+  /** Where nothing is left or nothing was: stoped, driven through, or beyond the fault. */
   gone(p: VeinPoint): boolean
+  /** Is this part of the vein inside the old stope? */
+  stoped(p: VeinPoint): boolean
   /** Is this part of the vein beyond the fault? */
   beyondFault(p: VeinPoint): boolean
   /**
-   * What is left in the ground inside outlines given in the vein's own coordinates: the worked-out ground is taken away, and what lies
-   * beyond the fault too, unless asked for.
+   * What is left in the ground inside outlines given in the vein's own coordinates: the stope and the headings are taken away
+   * (unless `workedOut`), and what lies beyond the fault too (unless `beyondFault`).
    */
-  groundIn(outlines: readonly Outline[], options?: { readonly beyondFault?: boolean, readonly workedOut?: boolean, readonly step?: number }): Ground
+  groundIn(outlines: readonly Outline[], options?: GroundOptions<VeinPoint>): Ground
   /** The same for outlines given as points of the ground; each corner is brought square onto the vein. */
-  groundUnder(outlines: readonly (readonly Enu[])[], options?: { readonly step?: number }): Ground
+  groundUnder(outlines: readonly (readonly Enu[])[], options?: GroundOptions<Enu>): Ground
 }
 
 /** Makes the mine that the crew is to find out about. */
@@ -50,16 +66,20 @@ export function makeOre(seed: number): Ore {
     const near = dot(minus(vein.onPlane(p), fault.point), fault.normal)
     return Math.abs(near) > 1 ? near < 0 : fault.beyond(vein.unfaulted(p))
   }
-  const worked = (p: VeinPoint) => inside(p, workings.stope)
-  const groundIn: Ore['groundIn'] = (outlines, options = {}) =>
-    groundInside(gold, outlines, p => (!options.workedOut && worked(p)) || (!options.beyondFault && beyondFault(p)), options.step)
+  const stoped = (p: VeinPoint) => inside(p, workings.stope)
+  const openings = openingsOf(vein, workings.workings), driven = insideAny(openings), worked = (p: VeinPoint) => stoped(p) || driven(p)
+  const groundIn: Ore['groundIn'] = (outlines, { taken, workedOut, beyondFault: far, step } = {}) => {
+    const away = taken === undefined ? worked : insideAny(taken)
+    return groundInside(gold, outlines, p => (!workedOut && away(p)) || (!far && beyondFault(p)), step)
+  }
+  const onto = (outlines: readonly (readonly Enu[])[]) => outlines.map(outline => outline.map(p => squareOnto(vein, p)))
   const needle = random(seed, 'needle')
   return {
     ...gold, ...workings, vein, fault, density: stated.density, dyke: makeDyke(vein, fault),
     declination: stated.modelDeclination + needle.normal(0, 0.35),
     attraction: new Map([...workings.stations.keys()].map(name => [name, ironAt(needle)])),
-    beyondFault, gone: p => worked(p) || beyondFault(p), groundIn,
-    groundUnder: (outlines, options = {}) => groundIn(outlines.map(outline => outline.map(p => squareOnto(vein, p))), options),
+    openings, stoped, beyondFault, gone: p => worked(p) || beyondFault(p), groundIn,
+    groundUnder: (outlines, { taken, ...options } = {}) => groundIn(onto(outlines), { ...options, ...taken === undefined ? {} : { taken: onto(taken) } }),
   }
 }
 

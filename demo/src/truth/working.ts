@@ -18,6 +18,9 @@ export interface Working {
   /** Stations in order; the first or the last may belong to another working. */
   readonly stations: readonly string[]
   readonly onVein: boolean
+  /** Usual width and height, metres; stations have their own. */
+  readonly width: number
+  readonly height: number
   /** Where each station is along the path, metres. */
   readonly chainage: readonly number[]
 }
