@@ -1,10 +1,12 @@
+import type { StoreFailure } from '@lodebook/book'
+import { StoreError } from '@lodebook/book'
 import { InputError } from '@lodebook/reckon'
 import { CommanderError } from 'commander'
 import { exit } from './exit.ts'
 import type { Io } from './io/io.ts'
 import { plain, Refusal, refuse } from './refusal.ts'
 
-/** What the operating system and SQLite call a failure, and what it means to the person at the prompt. */
+/** What the operating system calls a failure, and what it means to the person at the prompt. */
 const unreachable: Readonly<Record<string, string>> = {
   ENOENT: 'a file that is there',
   ENOTDIR: 'a folder where the path says one is',
@@ -16,11 +18,20 @@ const unreachable: Readonly<Record<string, string>> = {
   EFBIG: 'room on the disk; nothing was written',
   EDQUOT: 'room on the disk; nothing was written',
   EADDRINUSE: 'a port that nothing else is using',
-  SQLITE_FULL: 'room on the disk; nothing was written',
-  SQLITE_IOERR: 'a disk that reads and writes; nothing was written',
-  SQLITE_READONLY: 'a book that you may write to',
-  SQLITE_CANTOPEN: 'a book that can be opened here',
-  SQLITE_BUSY: 'a book that no other program is writing to',
+}
+
+/** What a store's failure asks for, and how the command ends. */
+const stores: Readonly<Record<StoreFailure, { readonly expected: string, readonly code: number }>> = {
+  forked: { expected: 'postings that follow from those in the book', code: exit.problems },
+  misnamed: { expected: 'a file whose bytes fit its name', code: exit.badInput },
+  damaged: { expected: 'a sound book', code: exit.problems },
+  'not a book': { expected: 'a book', code: exit.badInput },
+  newer: { expected: 'a book that this version reads', code: exit.unreachable },
+  full: { expected: 'room on the disk', code: exit.unreachable },
+  'read-only': { expected: 'a book that you may write to', code: exit.unreachable },
+  busy: { expected: 'a book that no other program is writing to', code: exit.unreachable },
+  closed: { expected: 'an open book', code: exit.fault },
+  failed: { expected: 'a disk that reads and writes', code: exit.unreachable },
 }
 
 /**
@@ -47,10 +58,12 @@ function asRefusal(failure: unknown): Refusal | undefined {
   if (failure instanceof InputError) {
     return new Refusal({ error: failure.message, field: failure.field, value: plain(failure.value), expected: failure.expected })
   }
+  if (failure instanceof StoreError) {
+    return new Refusal({ error: failure.message, field: 'book', value: null, expected: stores[failure.reason].expected }, stores[failure.reason].code)
+  }
   if (!(failure instanceof Error) || !('code' in failure) || typeof failure.code !== 'string') return undefined
-  if (/^SQLITE_(CORRUPT|NOTADB)/.test(failure.code)) return refuse('book', pathOf(failure), 'a sound book; this file is damaged or is not a book', exit.problems)
-  const code = Object.keys(unreachable).find(known => failure.code === known || String(failure.code).startsWith(`${known}_`))
-  return code === undefined ? undefined : refuse('file', pathOf(failure), unreachable[code] ?? '', exit.unreachable)
+  const expected = unreachable[failure.code]
+  return expected === undefined ? undefined : refuse('file', pathOf(failure), expected, exit.unreachable)
 }
 
 const pathOf = (failure: Error): string => 'path' in failure && typeof failure.path === 'string' ? failure.path : failure.message

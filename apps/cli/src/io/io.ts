@@ -6,6 +6,8 @@ export interface Io {
   err(text: string): void
   readonly env: Readonly<Record<string, string | undefined>>
   readonly cwd: string
+  /** The name under which the person is logged in; empty where there is none. */
+  readonly user: string
   /** The checkout the command runs from. */
   readonly root: string
   /** Width of the terminal; 80 where there is none. */

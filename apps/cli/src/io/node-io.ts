@@ -1,4 +1,5 @@
 import { randomBytes } from 'node:crypto'
+import { userInfo } from 'node:os'
 import type { Io } from './io.ts'
 
 /** The real machine. */
@@ -15,9 +16,14 @@ export function nodeIo(root: string): Io {
     err: (text) => { process.stderr.write(text) },
     env: process.env,
     cwd: process.cwd(),
+    user: loggedIn(),
     root,
     columns: process.stdout.columns || 80,
     now: () => Date.now(),
     random: bytes => new Uint8Array(randomBytes(bytes)),
   }
+}
+
+function loggedIn(): string {
+  try { return userInfo().username } catch { return '' }
 }

@@ -13,3 +13,6 @@ export function wrap(text: string, room: number): readonly string[] {
     return lines
   })
 }
+
+/** Text cut short to a width, with a mark where something is left off. */
+export const cut = (text: string, width: number): string => widthOf(text) <= width ? text : `${[...text].slice(0, width - 1).join('')}…`
