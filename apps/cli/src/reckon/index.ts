@@ -7,6 +7,7 @@ import { air } from './air.ts'
 import { assay } from './assay.ts'
 import { dating } from './dating.ts'
 import { earthwork } from './earthwork.ts'
+import { estimate } from './estimate.ts'
 import { pay } from './pay.ts'
 import { survey } from './survey.ts'
 import { units } from './units.ts'
@@ -24,4 +25,5 @@ export const reckonings: readonly Reckoning[] = [
   ...statistics,
   ...sampling,
   ...assay,
+  ...estimate,
 ]

@@ -1,3 +1,10 @@
+// By hand
+export { averageAlong } from './average-along.ts'
+export type { AlongHeading, CutAt } from './average-along.ts'
+export { weightedGrade } from './weighted-grade.ts'
+export type { GradedWidth, WeightedGrade, WeightedGradeInput } from './weighted-grade.ts'
+
+// A field on logs
 export { fieldOutcomes } from './field-outcomes.ts'
 export type { Companion, FieldBlock, FieldOutcomes } from './field-outcomes.ts'
 export { logFieldPosterior } from './log-field.ts'
