@@ -27,18 +27,18 @@ const nameOf = ({ shot, tie, reading }: Check): Pick<Suspect, 'shot' | 'tie' | '
   ({ ...shot !== undefined && { shot }, ...tie !== undefined && { tie }, reading })
 
 function say(check: Check, blunder: number, alternatives: readonly Check[], shots: readonly NetworkShot[], ties: readonly Tie[]): string {
-  const size = amount(check, blunder)
-  const others = alternatives.map(other => describe(other, shots, ties))
-  const unsure = others.length === 0 ? '' : `; it could as well be ${others.slice(0, 3).join(', or ')}${others.length > 3 ? `, or ${others.length - 3} more` : ''}`
   const hint = guess(check, blunder, shots)
+  const off = `${amount(check, blunder)}${hint === undefined ? '' : ` (${hint})`}`
+  const others = alternatives.map(other => describe(other, shots, ties))
+  const more = others.length > 3 ? `, or ${others.length - 3} more` : ''
+  const unsure = others.length === 0 ? '' : `; it could as well be ${others.slice(0, 3).join(', or ')}${more}`
   const pair = pairDifference(check, shots)
-  const off = `${size} off${hint === undefined ? '' : ` (${hint})`}`
   if (pair === undefined) return `${describe(check, shots, ties)} is ${off}${unsure}`
-  const shot = shots[check.shot!]!
-  const what = check.reading === 'azimuth' || check.reading === 'backAzimuth' ? 'azimuth' : 'inclination'
-  const most = others.length === 0 ? 'most likely' : 'perhaps'
-  const which = check.reading.startsWith('back') ? 'backsight' : 'foresight'
-  return `foresight and backsight ${what} of ${shot.from}-${shot.to} disagree by ${angle(pair)}; ${most} the ${which} is ${off}${unsure}`
+  const { from, to } = shots[check.shot!]!
+  const disagree = `foresight and backsight ${check.reading.toLowerCase().replace('back', '')} of ${from}-${to} disagree by ${angle(pair)}`
+  const [only] = alternatives
+  if (only && alternatives.length === 1 && only.shot === check.shot) return `${disagree}; nothing tells which of the two is off`
+  return `${disagree}; ${only ? 'perhaps' : 'most likely'} the ${check.reading.startsWith('back') ? 'backsight' : 'foresight'} is ${off}${unsure}`
 }
 
 const describe = ({ shot, tie, reading }: Check, shots: readonly NetworkShot[], ties: readonly Tie[]): string =>
@@ -67,7 +67,8 @@ function guess({ shot, reading, sigma }: Check, blunder: number, shots: readonly
 
 function amount({ reading }: Check, blunder: number): string {
   const size = Math.abs(blunder)
-  return reading === 'distance' || reading === 'east' || reading === 'north' || reading === 'up' ? `${size.toFixed(2)}` : angle(size)
+  if (reading === 'distance') return `${size.toFixed(2)} too ${blunder > 0 ? 'long' : 'short'}`
+  return reading === 'east' || reading === 'north' || reading === 'up' ? `${size.toFixed(2)} off` : `${angle(size)} off`
 }
 
 const angle = (size: number): string => `${size.toFixed(1)}°`

@@ -75,14 +75,13 @@ export function solve(factor: BlockFactor, b: Float64Array): Float64Array {
       x[at + 2]! -= lower[l + 6]! * y0 + lower[l + 7]! * y1 + lower[l + 8]! * y2
     }
   }
-  backSubstitute(factor, x, size - 1)
+  backSubstitute(factor, x)
   return x
 }
 
-/** Solves Lᵀ x = y in place for the blocks from `last` down; later blocks are taken as they stand. */
-export function backSubstitute(factor: BlockFactor, x: Float64Array, last: number): void {
-  const { pattern: { start, row }, inverse, lower } = factor
-  for (let k = last; k >= 0; k--) {
+/** Solves Lᵀ x = y in place. */
+function backSubstitute({ pattern: { size, start, row }, inverse, lower }: BlockFactor, x: Float64Array): void {
+  for (let k = size - 1; k >= 0; k--) {
     let [y0, y1, y2] = [x[3 * k]!, x[3 * k + 1]!, x[3 * k + 2]!]
     for (let p = start[k]!; p < start[k + 1]!; p++) {
       const at = 3 * row[p]!
