@@ -16,3 +16,6 @@ export * from './posting/index.ts'
 
 // Where they are kept
 export * from './store/index.ts'
+
+// A whole book as a file
+export * from './jsonl/index.ts'

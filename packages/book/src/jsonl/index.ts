@@ -1,0 +1,6 @@
+export { exportLines } from './export-lines.ts'
+export { currentFormat, longestLine } from './format.ts'
+export { importLines } from './import-lines.ts'
+export type { Imported } from './import-lines.ts'
+export { blobsNamed } from './blobs-named.ts'
+export type { Chunks } from './read-book-file.ts'
