@@ -91,7 +91,8 @@ function recoveryOf({ recovery }: PanResult, confidence: number): { readonly val
   if (recovery === undefined) return { value: usualPan.recovery, low: usualPan.recovery, high: usualPan.recovery }
   const { found, seeded } = recovery
   if (!(Number.isInteger(seeded) && seeded > 0)) throw new InputError('recovery.seeded', seeded, 'a whole number above zero')
-  if (!(Number.isInteger(found) && found > 0 && found <= seeded)) throw new InputError('recovery.found', found, `1 to ${seeded}; none found again says nothing of the grade`)
+  if (found === 0) throw new InputError('recovery.found', found, '1 or more: a pan that finds none of its seeded grains says nothing of the grade')
+  if (!(Number.isInteger(found) && found > 0 && found <= seeded)) throw new InputError('recovery.found', found, `a whole number from 1 to ${seeded}`)
   const { low, high } = wilsonRange(found, seeded, confidence)
   return { value: found / seeded, low, high }
 }
