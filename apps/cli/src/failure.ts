@@ -1,10 +1,9 @@
-import type { StoreFailure } from '@lodebook/book'
-import { StoreError } from '@lodebook/book'
+import type { StoreError, StoreFailure } from '@lodebook/book'
 import { InputError } from '@lodebook/reckon'
 import { CommanderError } from 'commander'
 import { exit } from './exit.ts'
 import type { Io } from './io/io.ts'
-import { plain, Refusal, refuse } from './refusal.ts'
+import { plain, Refusal, refuse, sentence } from './refusal.ts'
 
 /** What the operating system calls a failure, and what it means to the person at the prompt. */
 const unreachable: Readonly<Record<string, string>> = {
@@ -53,12 +52,16 @@ export function sayFailure(failure: unknown, io: Io, as: { readonly json: boolea
   return refusal.code
 }
 
+/** By its name, so that a command that opens no book need not load one to say why it failed. */
+const isStoreError = (failure: unknown): failure is StoreError => failure instanceof Error && failure.name === 'StoreError'
+
 function asRefusal(failure: unknown): Refusal | undefined {
   if (failure instanceof Refusal) return failure
   if (failure instanceof InputError) {
-    return new Refusal({ error: failure.message, field: failure.field, value: plain(failure.value), expected: failure.expected })
+    const error = failure.value === undefined ? sentence(failure.field, undefined, failure.expected) : failure.message
+    return new Refusal({ error, field: failure.field, value: plain(failure.value), expected: failure.expected })
   }
-  if (failure instanceof StoreError) {
+  if (isStoreError(failure)) {
     return new Refusal({ error: failure.message, field: 'book', value: null, expected: stores[failure.reason].expected }, stores[failure.reason].code)
   }
   if (!(failure instanceof Error) || !('code' in failure) || typeof failure.code !== 'string') return undefined
