@@ -3,10 +3,12 @@ import { declination, utm } from '@lodebook/reckon/survey'
 import { describe, expect, it } from 'vitest'
 import { random } from '../src/random.ts'
 import { align, stated } from '../src/index.ts'
+import { exposures } from '../src/truth/exposure.ts'
 import { gaussianField } from '../src/truth/gaussian-field.ts'
 import { geographic } from '../src/truth/geographic.ts'
 import { drawGrains, goldIn, grainClasses, panRecovery } from '../src/truth/grains.ts'
 import { makeOre } from '../src/truth/ore.ts'
+import { sectionAt } from '../src/truth/section.ts'
 import { length, minus } from '../src/truth/vectors.ts'
 import { deviation, mean } from './read-notes.ts'
 
@@ -89,7 +91,8 @@ describe('the gold in the ground', () => {
     expect(ore.groundIn([]).ounces).toBe(0)
   })
   it('leaves out what the headings took: a drift is about 1.7 m high, 1.9 m down the dip', () => {
-    const strip = rectangle(-12, -2, -3, 3), whole = ore.groundIn([strip], { workedOut: true, step: 0.1 }).area, left = ore.groundIn([strip], { step: 0.1 }).area
+    const strip = rectangle(-12, -2, -3, 3)
+    const whole = ore.groundIn([strip], { workedOut: true, step: 0.1 }).area, left = ore.groundIn([strip], { step: 0.1 }).area
     expect(whole).toBeCloseTo(60, 9)
     expect(Math.abs((whole - left) / 10 - 1.7 / Math.sin(stated.vein.dip * Math.PI / 180))).toBeLessThan(0.1)
   })
@@ -122,6 +125,13 @@ describe('the workings', () => {
       for (const name of o.workings.filter(w => w.onVein).flatMap(w => w.stations.slice(1))) {
         const at = o.vein.toVein(o.stations.get(name)!.point)
         if (!o.fault.beyond(o.stations.get(name)!.point)) expect(Math.abs(at.off), name).toBeLessThan(0.5)
+      }
+    }
+  })
+  it('show the vein in their back or ribs just where it is', () => {
+    for (const working of ore.workings.filter(w => w.onVein)) {
+      for (let at = 0.5; at < working.path.length; at += 1.3) {
+        for (const shown of exposures(ore.vein, sectionAt(ore.stations, working, at))) expect(Math.abs(ore.vein.toVein(shown.point).off)).toBeLessThan(1e-3)
       }
     }
   })

@@ -5,8 +5,7 @@ import { goldMass } from '../write/as-written.ts'
 
 /**
  * What a person truly gets through in an hour with hand tools, tonnes, on an ordinary day; days differ by `spread` (of the logarithm).
- * Breaking follows from hand drilling at 5 to 7 ft of hole a shift (Hoover, Principles of Mining, 1909); the rest is stated for this
- * invented crew, no source.
+ * Stated for this invented crew, no source.
  */
 export const rates = { break: 0.045, muck: 0.45, tram: 0.35, crush: 0.13, wash: 0.2, spread: 0.25 } as const
 /** Share of the gold in the rock that the crew's crusher and sluice keep. */

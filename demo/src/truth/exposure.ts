@@ -36,11 +36,17 @@ export function raiseExposure(vein: Vein, section: Section, side: 'left rib' | '
   return { section, side, height: section.offsets.down, point: vein.at(at), vein: at }
 }
 
-/** Share in [0, 1] at which a function changes sign, by halving; undefined when it doesn't. */
+/**
+ * Share in [0, 1] at which a function changes sign; undefined when it doesn't. By the chord: the vein is so nearly flat over a heading's
+ * width that five chords are good to far less than a millimetre.
+ */
 function crossing(f: (share: number) => number): number | undefined {
-  let low = 0, high = 1
-  const start = f(0)
-  if (start * f(1) > 0) return undefined
-  for (let i = 0; i < 16; i++) { const mid = (low + high) / 2; if (f(mid) * start > 0) low = mid; else high = mid }
-  return (low + high) / 2
+  let low = 0, high = 1, below = f(0), above = f(1), at = 0.5
+  if (below * above > 0) return undefined
+  for (let i = 0; i < 5; i++) {
+    at = low + (high - low) * below / (below - above)
+    const here = f(at)
+    if (here * below > 0) { low = at; below = here } else { high = at; above = here }
+  }
+  return at
 }
