@@ -1,3 +1,5 @@
+import { expNegative } from './linear/exp-negative.ts'
+
 /**
  * Loops that fill covariances of one structure from a place to many. One function per shape, so that each loop holds nothing but
  * its own arithmetic.
@@ -29,7 +31,7 @@ export const fillExponential: Fill = (out, at, stride, xs, ys, from, count, x, y
     const dy = ys[i]! - y
     const a = t11 * dx + t12 * dy
     const b = t21 * dx + t22 * dy
-    const c = sill * Math.exp(-Math.sqrt(a * a + b * b))
+    const c = sill * expNegative(-Math.sqrt(a * a + b * b))
     out[o] = add ? out[o]! + c : c
   }
 }
@@ -41,7 +43,7 @@ export const fillGaussian: Fill = (out, at, stride, xs, ys, from, count, x, y, t
     const dy = ys[i]! - y
     const a = t11 * dx + t12 * dy
     const b = t21 * dx + t22 * dy
-    const c = sill * Math.exp(-(a * a + b * b))
+    const c = sill * expNegative(-(a * a + b * b))
     out[o] = add ? out[o]! + c : c
   }
 }
@@ -54,7 +56,7 @@ export const fillMatern15: Fill = (out, at, stride, xs, ys, from, count, x, y, t
     const a = t11 * dx + t12 * dy
     const b = t21 * dx + t22 * dy
     const u = Math.sqrt(a * a + b * b)
-    const c = sill * (1 + u) * Math.exp(-u)
+    const c = sill * (1 + u) * expNegative(-u)
     out[o] = add ? out[o]! + c : c
   }
 }
@@ -68,7 +70,7 @@ export const fillMatern25: Fill = (out, at, stride, xs, ys, from, count, x, y, t
     const b = t21 * dx + t22 * dy
     const u2 = a * a + b * b
     const u = Math.sqrt(u2)
-    const c = sill * (1 + u + u2 / 3) * Math.exp(-u)
+    const c = sill * (1 + u + u2 / 3) * expNegative(-u)
     out[o] = add ? out[o]! + c : c
   }
 }

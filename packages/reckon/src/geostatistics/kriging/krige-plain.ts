@@ -12,40 +12,66 @@ export interface Estimates {
 
 /** Kriging one target after another, with no thought of speed: what the fast paths are held against, and what explains weights. */
 export function krigePlain(problem: Problem, explain: boolean): Estimates {
-  const { samples, targets, drift, support, neighbours: k, mean, own } = problem
-  const system = new KrigingSystem(k, drift.size)
-  const all = k === samples.count
-  let chosen: Int32Array = Int32Array.from({ length: k }, (_, i) => i)
-  let regularised = all && factorFor(problem, system, chosen, 'points')
+  const { targets } = problem
+  const one = new OneTarget(problem)
   const means = new Float64Array(targets.count)
   const variances = new Float64Array(targets.count)
   const weights: Float64Array[] = []
-  const c = new Float64Array(k)
-  const f = new Float64Array(drift.size)
-  const xs = new Float64Array(k)
-  const ys = new Float64Array(k)
   for (let t = 0; t < targets.count; t++) {
-    const x = targets.xs[t]!
-    const y = targets.ys[t]!
-    if (!all) {
-      chosen = nearestPlain(samples.xs, samples.ys, x, y, k)
-      regularised = factorFor(problem, system, chosen, `targets[${t}]`) || regularised
-    }
-    for (let i = 0; i < k; i++) {
-      xs[i] = samples.xs[chosen[i]!]!
-      ys[i] = samples.ys[chosen[i]!]!
-    }
-    fillToSupport(problem.covariance, support, c, 0, 1, xs, ys, 0, k, x, y)
+    one.estimate(t)
+    means[t] = one.mean
+    variances[t] = one.variance
+    if (explain) weights.push(one.weights())
+  }
+  return { means, variances, regularised: one.regularised, ...(explain && { weights }) }
+}
+
+/** Estimates single targets of a problem. */
+export class OneTarget {
+  mean = 0
+  variance = 0
+  /** Whether any system so far had to have its diagonal raised. */
+  regularised = false
+  private readonly system: KrigingSystem
+  private chosen: Int32Array
+  private readonly all: boolean
+  private factored = false
+  private readonly c: Float64Array
+  private readonly f: Float64Array
+
+  constructor(private readonly problem: Problem) {
+    const k = problem.neighbours
+    this.system = new KrigingSystem(k, problem.drift.size)
+    this.all = k === problem.samples.count
+    this.chosen = Int32Array.from({ length: k }, (_, i) => i)
+    this.c = new Float64Array(k)
+    this.f = new Float64Array(problem.drift.size)
+  }
+
+  estimate(t: number): void {
+    const { samples, targets, drift, support, covariance, neighbours: k, mean, own } = this.problem
+    const { system, c, f } = this
+    const [x, y] = [targets.xs[t]!, targets.ys[t]!]
+    if (!this.all) this.chosen = nearestPlain(samples.xs, samples.ys, x, y, k)
+    if (!this.all || !this.factored) this.regularised = factorFor(this.problem, system, this.chosen, this.all ? 'points' : `targets[${t}]`) || this.regularised
+    this.factored = true
+    const xs = Float64Array.from(this.chosen, i => samples.xs[i]!)
+    const ys = Float64Array.from(this.chosen, i => samples.ys[i]!)
+    fillToSupport(covariance, support, c, 0, 1, xs, ys, 0, k, x, y)
     drift.at(t, x, y, f)
     system.reduce(c, f)
-    means[t] = mean + system.mean(c, f)
-    variances[t] = system.variance(c, f, own)
-    if (explain) {
-      system.weights(c, f)
-      weights.push(spread(problem, chosen, c))
-    }
+    this.mean = mean + system.mean(c, f)
+    this.variance = system.variance(c, f, own)
   }
-  return { means, variances, regularised, ...(explain && { weights }) }
+
+  /** Weights of the target last estimated, once, per point as given: those of merged samples are shared out. */
+  weights(): Float64Array {
+    const { samples } = this.problem
+    this.system.weights(this.c, this.f)
+    const perSample = new Float64Array(samples.count)
+    this.chosen.forEach((sample, i) => { perSample[sample] = this.c[i]! })
+    return Float64Array.from(samples.group, (group, row) => samples.share[row]! * perSample[group]!)
+  }
 }
 
 /** Sets up and factors the system of the chosen samples. */
@@ -64,12 +90,4 @@ export function factorFor(problem: Pick<Problem, 'samples' | 'covariance' | 'dri
       l[i * k + i] = covariance.sill + samples.errors[chosen[i]!]!
     }
   }, field)
-}
-
-/** Weights of merged samples handed back to the points as given. */
-function spread(problem: Problem, chosen: Int32Array, weights: Float64Array): Float64Array {
-  const { samples } = problem
-  const perSample = new Float64Array(samples.count)
-  chosen.forEach((sample, i) => { perSample[sample] = weights[i]! })
-  return Float64Array.from(samples.group, (group, row) => samples.share[row]! * perSample[group]!)
 }

@@ -1,4 +1,6 @@
 import type { Point2, Sample, VariogramModel } from '../model.ts'
+import { krigeAll } from './krige-all.ts'
+import { krigeNear } from './krige-near.ts'
 import { krigePlain } from './krige-plain.ts'
 import { layOut } from './options.ts'
 import type { KrigeOptions } from './options.ts'
@@ -33,5 +35,6 @@ export interface Kriged {
 export function krige(points: readonly Sample[], targets: readonly Point2[], model: VariogramModel, options: KrigeOptions): Kriged {
   const problem = layOut(points, targets, model, options)
   const merged = points.length - problem.samples.count
-  return { ...krigePlain(problem, options.explain === true), merged }
+  if (options.explain === true) return { ...krigePlain(problem, true), merged }
+  return { ...(problem.neighbours < problem.samples.count ? krigeNear(problem) : krigeAll(problem)), merged }
 }

@@ -1,5 +1,6 @@
 import { DegenerateError } from '../../core/index.ts'
-import { choleskyPlain, solveBackward, solveForward } from '../linear/cholesky.ts'
+import { solveBackward, solveForward } from '../linear/cholesky.ts'
+import { choleskyBlocked } from '../linear/cholesky-blocked.ts'
 
 /** A drift function counts as a sum of the others when less than this share of it is left after taking them out. */
 const DEPENDENT = 1e-10
@@ -49,10 +50,10 @@ export class KrigingSystem {
 
   private factorMatrix(n: number, fillMatrix: (l: Float64Array) => void, field: string): boolean {
     fillMatrix(this.l)
-    if (choleskyPlain(this.l, n) < 0) return false
+    if (choleskyBlocked(this.l, n) < 0) return false
     fillMatrix(this.l)
     for (let i = 0; i < n; i++) this.l[i * n + i]! *= 1 + JITTER
-    const row = choleskyPlain(this.l, n)
+    const row = choleskyBlocked(this.l, n)
     if (row >= 0) throw new DegenerateError('singular', field, row, 'samples and a model whose covariance matrix can be inverted; a nugget or error variances make it so')
     return true
   }

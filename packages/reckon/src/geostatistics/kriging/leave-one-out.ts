@@ -1,8 +1,8 @@
 import { solveBackward } from '../linear/cholesky.ts'
-import { invertLower } from '../linear/invert-lower.ts'
+import { inverseDiagonal } from '../linear/inverse-diagonal.ts'
 import { factorFor } from './krige-plain.ts'
 import { dot, KrigingSystem } from './kriging-system.ts'
-import { nearestPlain } from './nearest.ts'
+import { NeighbourGrid } from './neighbour-grid.ts'
 import type { Problem } from './options.ts'
 
 /** Per (merged) sample: its estimate from the others, and that estimate's variance (of the field, without the sample's own error). */
@@ -24,9 +24,7 @@ export function leaveOneOutAll(problem: Problem): LeftOut {
   }
   solveBackward(system.l, n, n, bz)
   for (const q of system.q) solveBackward(system.l, n, n, q)
-  const inverse = invertLower(system.l, n)
-  const diagonal = new Float64Array(n)
-  for (let k = 0; k < n; k++) for (let i = 0; i <= k; i++) diagonal[i]! += inverse[k * n + i]! ** 2
+  const diagonal = inverseDiagonal(system.l, n)
   for (const q of system.q) for (let i = 0; i < n; i++) diagonal[i]! -= q[i]! ** 2
   return {
     means: samples.values.map((value, i) => value - bz[i]! / diagonal[i]!),
@@ -42,9 +40,10 @@ export function leaveOneOutNear(problem: Problem, k: number): LeftOut {
   const variances = new Float64Array(samples.count)
   const f = new Float64Array(drift.size)
   const c = new Float64Array(k)
+  const grid = NeighbourGrid.of(samples.xs, samples.ys)
   for (let i = 0; i < samples.count; i++) {
     const [x, y] = [samples.xs[i]!, samples.ys[i]!]
-    const chosen = nearestPlain(samples.xs, samples.ys, x, y, k, i)
+    const chosen = grid.found.subarray(0, grid.nearest(x, y, k, i))
     factorFor(problem, system, chosen, 'points')
     chosen.forEach((other, j) => { c[j] = covariance.structured(samples.xs[other]! - x, samples.ys[other]! - y) })
     for (let j = 0; j < drift.size; j++) f[j] = drift.columns[j]![i]!

@@ -1,3 +1,5 @@
+import { bringLeast } from '../linear/bring-least.ts'
+
 /** Points per cell aimed at: a few, so that neither empty cells nor long lists are walked. */
 const PER_CELL = 2
 
@@ -104,7 +106,7 @@ export class NeighbourGrid {
       for (let i = 0; i < count; i++) if (squares[i]! < limit) sure++
       if (sure >= k) break
     }
-    if (count > k) this.select(k, count)
+    if (count > k) bringLeast(squares, this.found, k, count)
     return Math.min(count, k)
   }
 
@@ -121,32 +123,24 @@ export class NeighbourGrid {
     return count
   }
 
-  /** Brings the k least of the first `count` to the front (Hoare's selection). */
-  private select(k: number, count: number): void {
-    const { found, squares } = this
-    let [low, high] = [0, count - 1]
-    while (low < high) {
-      const middle = (low + high) >> 1
-      const pivot = squares[middle]!
-      const pivotIndex = found[middle]!
-      let [i, j] = [low, high]
-      while (i <= j) {
-        while (squares[i]! < pivot || (squares[i] === pivot && found[i]! < pivotIndex)) i++
-        while (squares[j]! > pivot || (squares[j] === pivot && found[j]! > pivotIndex)) j--
-        if (i > j) break
-        const square = squares[i]!
-        const index = found[i]!
-        squares[i] = squares[j]!
-        found[i] = found[j]!
-        squares[j] = square
-        found[j] = index
-        i++
-        j--
-      }
-      if (k - 1 <= j) high = j
-      else if (k - 1 >= i) low = i
-      else return
+  /** Finds all within `radius` of (x, y), those on the circle included. Returns how many stand in `found`. */
+  within(x: number, y: number, radius: number): number {
+    const { columns, rows, cell, west, south, squares, found } = this
+    if (this.size === 0) return 0
+    let count = 0
+    const [left, right] = [clamp(Math.floor((x - radius - west) / cell), columns - 1), clamp(Math.floor((x + radius - west) / cell), columns - 1)]
+    const [low, high] = [clamp(Math.floor((y - radius - south) / cell), rows - 1), clamp(Math.floor((y + radius - south) / cell), rows - 1)]
+    for (let row = low; row <= high; row++) {
+      for (let column = left; column <= right; column++) count = this.collect(row * columns + column, x, y, -1, count)
     }
+    const limit = radius * radius
+    let kept = 0
+    for (let i = 0; i < count; i++) {
+      if (squares[i]! > limit) continue
+      squares[kept] = squares[i]!
+      found[kept++] = found[i]!
+    }
+    return kept
   }
 }
 

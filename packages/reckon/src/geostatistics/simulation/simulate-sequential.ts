@@ -1,6 +1,7 @@
 import { POINT } from '../support.ts'
 import { driftOf } from '../drift.ts'
-import { krigePlain } from '../kriging/krige-plain.ts'
+import { meansOfAll } from '../kriging/krige-all.ts'
+import { krigeNear } from '../kriging/krige-near.ts'
 import { KrigingSystem } from '../kriging/kriging-system.ts'
 import { NeighbourGrid } from '../kriging/neighbour-grid.ts'
 import { coarseToFinePath } from './path.ts'
@@ -24,10 +25,11 @@ export function simulateSequential(places: Places, realisations: number, seed: n
 /** The simple kriging mean at each place. */
 function krigedMeans({ samples, covariance, mean, count, xs, ys }: Places): Float64Array {
   if (samples.count === 0) return new Float64Array(count).fill(mean)
-  const neighbours = samples.count <= ALL_SAMPLES ? samples.count : NEAREST_SAMPLES
-  return krigePlain({
-    samples, covariance, mean, neighbours, drift: driftOf('simple', samples, count), support: POINT, own: covariance.sill, targets: { count, xs, ys },
-  }, false).means
+  const problem = {
+    samples, covariance, mean, drift: driftOf('simple', samples, count), support: POINT, own: covariance.sill, targets: { count, xs, ys },
+    neighbours: samples.count <= ALL_SAMPLES ? samples.count : NEAREST_SAMPLES,
+  }
+  return problem.neighbours === samples.count ? meansOfAll(problem) : krigeNear(problem).means
 }
 
 /** The error field at each place for every realisation: [place * realisations + r]. */
