@@ -9,17 +9,16 @@ import { align } from '../src/truth/align.ts'
 /** The true ounces and tonnes in the very panels that were estimated, the crew's map laid on the truth. */
 function inTruth(seed: number, samples?: number) {
   const demo = makeDemo(seed, { mistakes: false, ...(samples === undefined ? {} : { samples }) })
-  const reckoner = createReckoner(fold(demo.postings))
+  const reckoner = createReckoner(fold(demo.unsealed))
   const [workings, vein, grade] = [reckoner.workings() as Workings, reckoner.vein() as VeinAt, reckoner.grade() as Grade]
   const toTruth = align(workings.stations.map(s => [s.name, s.point] as const), demo.truth.stations)
-  const corner = ({ along, down }: VeinPoint): Enu => toTruth([0, 1, 2].map(i => vein.origin[i]! + along * vein.alongAxis[i]! + down * vein.downAxis[i]!) as unknown as Enu)
+  const corner = ({ along, down }: VeinPoint): Enu =>
+    toTruth([0, 1, 2].map(i => vein.origin[i]! + along * vein.alongAxis[i]! + down * vein.downAxis[i]!) as unknown as Enu)
   let ounces = 0, tonnes = 0
   for (const panel of grade.panels) {
     const whole = demo.truth.groundUnder([panel.corners.map(corner)], { step: 0.25 })
-    if (whole.area === 0) continue
-    const share = panel.area / whole.area
-    ounces += whole.ounces * share
-    tonnes += whole.tonnes * share
+    ounces += whole.ounces
+    tonnes += whole.tonnes
   }
   const within = (value: number, range: { low: number, high: number } | undefined) => value >= range!.low && value <= range!.high
   return { held: within(ounces, grade.ounces.range), error: Math.log(grade.ounces.value / ounces), tonnesHeld: within(tonnes, grade.tonnes.range) }

@@ -100,7 +100,14 @@ export interface VeinAt {
   /** The fault that ends the vein, if one was measured. */
   readonly fault?: FaultCut
   /** The headings and stations that lie near the vein, in its coordinates, for the long section. */
-  readonly headings: readonly { readonly name: string, readonly back: readonly VeinPoint[], readonly sill: readonly VeinPoint[] }[]
+  readonly headings: readonly {
+    readonly name: string
+    readonly back: readonly VeinPoint[]
+    readonly sill: readonly VeinPoint[]
+    /** Its ribs: they bound a raise or winze, whose back and sill lie one behind the other. */
+    readonly left: readonly VeinPoint[]
+    readonly right: readonly VeinPoint[]
+  }[]
   readonly stations: readonly { readonly name: string, readonly at: VeinPoint, readonly off: number }[]
   readonly workedOut: readonly { readonly entry: string, readonly name: string, readonly corners: readonly VeinPoint[] }[]
 }
@@ -120,8 +127,9 @@ export interface SampleAt {
   readonly below: boolean
   /** Standard deviation of ln(grade) from sampling, panning and assay together. */
   readonly logSd: number
-  /** Grade times true width, g/t m. */
+  /** Grade times true width, g/t m; and its mean, which is what adds up. */
   readonly accumulation: number | undefined
+  readonly meanAccumulation: number | undefined
   readonly used: boolean
   readonly why: string
   readonly answer: Answer

@@ -18,11 +18,11 @@ export interface AuditInput {
 export function auditOf({ kriged, used, ground, density, headline }: AuditInput): Answer {
   const area = ground.reduce((sum, g) => sum + g.area, 0)
   const toOunces = density / gramsPerOunce
-  const plain = mean(used.map(s => s.accumulation!)) * area * toOunces
+  const plain = mean(used.map(s => s.meanAccumulation!)) * area * toOunces
   const total = kriged.total(ground.map(g => g.area * toOunces))
   const value = total ? total.mean : plain
-  const richest = [...used].sort((a, b) => b.accumulation! - a.accumulation!)[0]!
-  const without = mean(used.filter(s => s !== richest).map(s => s.accumulation!)) * area * toOunces
+  const richest = [...used].sort((a, b) => b.meanAccumulation! - a.meanAccumulation!)[0]!
+  const without = mean(used.filter(s => s !== richest).map(s => s.meanAccumulation!)) * area * toOunces
   const apart = Math.abs(plain / headline - 1)
   return buildAnswer({
     id: 'grade.audit', value, unit: 'ozt',
@@ -34,7 +34,7 @@ export function auditOf({ kriged, used, ground, density, headline }: AuditInput)
     ...(total ? { range: krigingRange(total) } : {}),
     method: {
       name: 'ordinary kriging and plain average', page: 'grade',
-      working: [`plain: ${figure(mean(used.map(s => s.accumulation!)), 3)} g/t·m × ${figure(area, 3)} m² × ${density} t/m³ / ${gramsPerOunce} g = ${figure(plain, 3)} oz`, kriged.drawn.sentence],
+      working: [`plain: ${figure(mean(used.map(s => s.meanAccumulation!)), 3)} g/t·m × ${figure(area, 3)} m² × ${density} t/m³ / ${gramsPerOunce} g = ${figure(plain, 3)} oz`, kriged.drawn.sentence],
     },
     parts: used.map(s => s.answer),
   })

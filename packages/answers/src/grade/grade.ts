@@ -1,3 +1,4 @@
+import type { VeinPoint } from '@lodebook/reckon'
 import type { Assume, AssumedFigure } from '../assumptions.ts'
 import type { Answer, NotEnough } from '../answer.ts'
 import type { Belief } from '../belief.ts'
@@ -52,7 +53,8 @@ export function gradeOf(input: GradeInput): Grade | NotEnough {
     }
   }
   const size = assume('panel size'), reach = assume('reach of a sample')
-  const taken = [...vein.at.workedOut.map(w => w.corners), ...vein.at.headings.map(h => [...h.back, ...[...h.sill].reverse()])]
+  const ring = (out: readonly VeinPoint[], home: readonly VeinPoint[]) => [...out, ...[...home].reverse()]
+  const taken = [...vein.at.workedOut.map(w => w.corners), ...vein.at.headings.flatMap(h => [ring(h.back, h.sill), ring(h.left, h.right)])]
   const ground = groundPanels({ samples: used.map(s => s.at!), reach: reach.value, size: size.value, taken, cut: vein.at.fault })
   if (ground.length === 0) {
     return { notEnough: true, sentence: 'All the ground within reach of a sample has been taken out or lies beyond the fault.', wanted: [{ kind: 'sample', why: 'from ground that is still there' }], cautions }
@@ -66,7 +68,7 @@ export function gradeOf(input: GradeInput): Grade | NotEnough {
   const widths = vein.at.widths.map(w => ({ at: w.at, logValue: Math.log(w.width), errorVariance: (w.sigma / w.width) ** 2 }))
   const outcomes = groundOutcomes(data, widths, ground, assume, outcomesDrawn)
   const kriged = {
-    accumulation: krigeGround('accumulation', data.map(d => measured(d.at, d.logAccumulation, d.accumulationError, data)), ground),
+    accumulation: krigeGround('accumulation', data.map((d, i) => measured(d, used[i]!.meanAccumulation!, used)), ground),
     width: krigeGround('true width', widths.map(w => ({ at: w.at, value: Math.exp(w.logValue), errorVariance: w.errorVariance * Math.exp(w.logValue) ** 2 })), ground),
   }
   const assumed = [...priors(assume).assumed, assume('vein density'), reach, size]
@@ -96,10 +98,11 @@ export function gradeOf(input: GradeInput): Grade | NotEnough {
 }
 
 /** A sample's value for linear kriging. Its error is taken at the level of its neighbours, so that a low value does not look sure of itself. */
-function measured(at: GroundSample['at'], logValue: number, logVariance: number, all: readonly GroundSample[]) {
-  const from = (s: GroundSample) => Math.hypot(s.at.along - at.along, s.at.down - at.down)
-  const level = mean([...all].sort((a, b) => from(a) - from(b)).slice(0, 7).map(s => Math.exp(s.logAccumulation)))
-  return { at, value: Math.exp(logValue), errorVariance: (Math.exp(logVariance) - 1) * level ** 2 }
+function measured({ at, accumulationError }: GroundSample, value: number, used: readonly SampleAt[]) {
+  const from = (s: SampleAt) => Math.hypot(s.at!.along - at.along, s.at!.down - at.down)
+  const level = mean([...used].sort((a, b) => from(a) - from(b)).slice(0, 7).map(s => s.meanAccumulation!))
+  // A look that found nothing says little of any level: its error is held at three times it.
+  return { at, value, errorVariance: Math.min(9, Math.expm1(accumulationError)) * level ** 2 }
 }
 
 const sumOver = (ground: readonly Ground[], row: Float64Array) => ground.reduce((sum, g, i) => sum + g.area * row[i]!, 0)

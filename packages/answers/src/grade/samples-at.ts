@@ -31,7 +31,8 @@ export function samplesAt(samples: readonly BaggedSample[], beliefs: ReadonlyMap
     const accumulation = width && belief.grade * width.width
     return [{
       entry: entry.id, bag, at: on && { along: on.along, down: on.down }, width: width?.width,
-      grade: belief.grade, low: belief.low, high: belief.high, below: belief.below, logSd: belief.logSd, accumulation, used, why,
+      grade: belief.grade, low: belief.low, high: belief.high, below: belief.below, logSd: belief.logSd, used, why,
+      accumulation, meanAccumulation: width && belief.mean * width.width,
       answer: accumulation === undefined || !used ? belief.answer : buildAnswer({
         id: `grade.sample.${bag}`, value: accumulation, unit: 'g/t·m', sentence: `Bag ${bag}: ${belief.below ? 'no more than ' : ''}${grade(belief.grade, units)} over ${length(width!.width, units)}.`,
         range: { low: belief.low * width!.width, high: belief.high * width!.width, confidence: 0.8, because: ['the grade of the bag', 'the true width'] },

@@ -79,7 +79,8 @@ function beliefOf(bag: string, list: readonly Look[], sample: Entry | undefined,
   const below = list.every(({ look }) => 'below' in look.found || ('grade' in look.found && look.found.grade === 0))
   const panned = list.some(l => l.entry.kind === 'pan')
   return {
-    bag, grade: belief.median, logMean: belief.evidence.logValue, logSd: Math.sqrt(belief.evidence.variance), low: belief.low, high: belief.high, below,
+    bag, grade: belief.median, mean: belief.mean,
+    logMean: belief.evidence.logValue, logSd: Math.sqrt(belief.evidence.variance), low: belief.low, high: belief.high, below,
     answer: buildAnswer({
       id: `lab.bag.${bag}`, value: belief.median, unit: 'g/t',
       sentence: below ? `Bag ${bag}: nothing found in ${plural(list.length, 'look')}; nine times in ten it holds less than ${gradeWords(belief.high, units)}.`

@@ -21,33 +21,47 @@ const tonnesIn = (log: Entry, looseDensity: number): number | undefined => {
   return loads === undefined || volume === undefined ? undefined : loads * volume * looseDensity
 }
 
+/** One logged shift that says both hours and rock. */
+interface Logged { readonly log: Entry, readonly tonnes: number, readonly days: number }
+
+/** Days a tonne takes at one task, from its logs: total over total, and the relative scatter of that mean. */
+function taskDays(logged: readonly Logged[]): { readonly days: number, readonly variance: number } {
+  const days = logged.reduce((sum, l) => sum + l.days, 0) / logged.reduce((sum, l) => sum + l.tonnes, 0)
+  const logs = logged.map(l => Math.log(l.days / l.tonnes / days))
+  return { days, variance: logs.reduce((sum, l) => sum + l * l, 0) / Math.max(1, logs.length - 1) / logs.length }
+}
+
 /**
- * Tonnes a person does in a day at one kind of work: from the book's own logs when there are three or more that say both hours and rock
- * moved (their total over total, with the scatter between logs), otherwise the standing figure.
+ * Tonnes a person does in a day at tasks that follow each other on the same rock: from the book's own logs when there are three or more
+ * that say both hours and rock, otherwise the standing figure. Each task has its own days a tonne and they add up; a task never logged is taken as
+ * part of the others.
  */
 export function rateOf(id: string, tasks: readonly string[], logs: readonly Entry[], name: AssumptionName, assume: Assume): Spread {
   const hours = assume('hours in a day').value
   const loose = assume('vein density').value / 1.6 // broken rock takes about 60 % more room: quartz 60 to 72 % in published tables
-  const used = logs.filter(log => tasks.includes(textOf(log, 'task') ?? '')).flatMap((log) => {
+  const byTask = tasks.map(task => logs.filter(log => textOf(log, 'task') === task).flatMap((log): Logged[] => {
     const tonnes = tonnesIn(log, loose)
     const days = wordsOf(log, 'people').length * (valueOf(log, 'hours') ?? 0) / hours
     return tonnes !== undefined && tonnes > 0 && days > 0 ? [{ log, tonnes, days }] : []
-  })
+  })).filter(logged => logged.length > 0)
+  const used = byTask.flat()
   if (used.length < enoughLogs) return standingSpread(id, assume(name))
-  const tonnes = used.reduce((sum, u) => sum + u.tonnes, 0)
-  const days = used.reduce((sum, u) => sum + u.days, 0)
-  const median = tonnes / days
-  const logs2 = used.map(u => Math.log(u.tonnes / u.days / median))
-  const deviation = Math.sqrt(logs2.reduce((sum, l) => sum + l * l, 0) / (used.length - 1))
-  // Over a whole plan good days and bad even out; what stays is how well the average is known and that conditions change.
-  const sigma = Math.hypot(deviation / Math.sqrt(used.length), 0.15)
+  const each = byTask.map(taskDays)
+  const days = each.reduce((sum, t) => sum + t.days, 0)
+  // Over a whole plan good days and bad even out; what stays is how well the averages are known and that conditions change.
+  const sigma = Math.hypot(Math.sqrt(each.reduce((sum, t) => sum + t.variance * (t.days / days) ** 2, 0)), 0.15)
+  const median = 1 / days
   const [low, high] = [median * Math.exp(-decile * sigma), median * Math.exp(decile * sigma)]
   return {
     median, low, high,
     answer: buildAnswer({
       id, value: median, unit: 't', range: { low, high, confidence: 0.8, because: ['how days differed in the log', 'conditions change (15 %; common practice, no source)'] },
       sentence: `${tasks.join(' and ')}: ${figure(median, 2)} t a person-day, from ${plural(used.length, 'logged shift')}.`,
-      method: { name: 'total rock over total person-days', page: 'pay', working: [`${figure(tonnes, 3)} t / ${figure(days, 3)} person-days of ${hours} h`] }, from: used.map(u => u.log.id),
+      method: {
+        name: 'person-days over rock, task by task', page: 'pay',
+        working: byTask.map((logged, i) => `${textOf(logged[0]!.log, 'task')!}: ${plural(logged.length, 'shift')} of ${hours} h days, ${figure(each[i]!.days, 3)} person-days a tonne`),
+      },
+      from: used.map(u => u.log.id),
     }),
   }
 }

@@ -134,7 +134,10 @@ function onSection({ headings, survey, workedOut }: VeinInput, frame: VeinFrame,
   const off = (point: Enu) => frame.toVein(point).off
   return {
     headings: headings.filter(h => h.sill.some(p => Math.abs(off(p)) < near))
-      .map(h => ({ name: h.name, back: h.back.map(p => onVein(frame, p)), sill: h.sill.map(p => onVein(frame, p)) })),
+      .map((h) => {
+        const line = (points: readonly Enu[]) => points.map(p => onVein(frame, p))
+        return { name: h.name, back: line(h.back), sill: line(h.sill), left: line(h.left), right: line(h.right) }
+      }),
     stations: [...survey.stations].map(([name, s]) => ({ name, at: onVein(frame, s.point), off: off(s.point) })).filter(s => Math.abs(s.off) < near),
     workedOut: workedOut.filter(w => w.corners.length >= 3).map(w => ({ entry: w.entry, name: w.name, corners: w.corners.map(p => onVein(frame, p)) })),
   }
