@@ -16,6 +16,7 @@ export async function lodebook(words: readonly string[], io: Io): Promise<number
     .configureOutput({ writeOut: text => io.out(text), writeErr: text => io.err(text), getOutHelpWidth: () => io.columns, getErrHelpWidth: () => io.columns })
     .exitOverride()
     .helpCommand(false)
+    .configureHelp({ subcommandTerm: command => command.name() })
     .addHelpText('afterAll', `\n${exitWords}`)
   for (const add of commands) add(program, io, (ended) => { code = ended })
   try {

@@ -30,17 +30,8 @@ export async function withBook<T>(path: string, io: Io, act: (open: OpenBook) =>
 }
 
 async function readBook(path: string, store: Store, io: Io): Promise<OpenBook> {
-  const postings = await readPostings(path, store)
+  const postings = await store.since()
   return { path, store, postings, book: fold(postings), device: deviceFor(path, postings, io) }
-}
-
-async function readPostings(path: string, store: Store): Promise<readonly Posting[]> {
-  try {
-    return await store.since()
-  } catch (failure) {
-    if (failure instanceof SyntaxError) throw refuse('book', path, 'a sound book; a posting in this file has been cut or written over', exit.problems)
-    throw failure
-  }
 }
 
 /** Who this machine writes as: the device that it was before, unless the file is an older copy than what that device has written. */

@@ -26,7 +26,7 @@ export const addAdd: AddCommand = (program, io, done) => {
     .argument('[field=value...]', 'as a crew writes it: width="1 ft 8 in"'))
     .addHelpText('after', `
 Example:
-  lodebook add creek.book shot from=A6 to=A7 distance="14 ft 3 in" azimuth="N 23 E" inclination=-2`)
+  lodebook add creek.book shot from=A6 to=A7 distance="14 ft" azimuth="N 23 E"`)
     .action(async (book: string, kind: string, words: string[], options: WriteOptions) => {
       done(await (await import('../actions/write.ts')).addEntry(book, kind, words, options, io))
     })

@@ -35,7 +35,8 @@ export const addImport: AddCommand = (program, io, done) => {
     .option('--by <name>', 'who writes; your user name unless said')
     .option('--json', 'the preview as JSON')
     .addHelpText('after', `
-Nothing of a CSV is written without --accept. Importing a file again adds nothing twice.
+Nothing of a CSV is written without --accept; a file that is imported again adds
+nothing twice.
 
 Examples:
   lodebook import creek.book shots.csv --kind shot --unit distance=ft

@@ -16,7 +16,7 @@ standard error: {"error", "field", "value", "expected"}.
 
 Example:
   lodebook reckon convert --example
-  echo '{"value": 0.35, "from": "ozt/short ton", "to": "g/t"}' | lodebook reckon convert`)
+  echo '{"value": 3, "from": "ft", "to": "m"}' | lodebook reckon convert`)
     .action(async (name: string | undefined, options: Options) => {
       const { reckonCommand } = await import('../reckon/reckon-command.ts')
       done(await reckonCommand(name, options, io))
