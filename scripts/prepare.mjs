@@ -1,7 +1,8 @@
 // Brings a checkout to where its parts can run: dependencies as the lock file says, the app built from the sources that are there.
 import { spawnSync } from 'node:child_process'
-import { existsSync, readdirSync, statSync } from 'node:fs'
-import { join } from 'node:path'
+import { createHash } from 'node:crypto'
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 export const root = fileURLToPath(new URL('..', import.meta.url)).replace(/[\\/]$/, '')
@@ -33,16 +34,51 @@ export function newest(path) {
     .reduce((latest, name) => Math.max(latest, newest(join(path, name))), stat.mtimeMs)
 }
 
-/** Installs when there is nothing installed or the lock file has changed since. `quiet` keeps standard output free for results. */
-export function install({ quiet = false } = {}) {
-  const installed = time(join(root, 'node_modules/.package-lock.json'))
-  if (installed >= time(join(root, 'package-lock.json'))) return
-  if (!quiet) console.log('Installing what Lodebook is built from (once; a few minutes where SQLite has to be compiled)…')
-  const code = run(npm, ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'], {}, quiet ? ['ignore', 2, 2] : 'inherit')
-  if (code !== 0) {
-    console.error('Installing failed. With a network and, where SQLite has no ready-made file, a C++ compiler and Python, `npm ci` should succeed.')
-    process.exit(code)
+const lockFile = join(root, 'package-lock.json')
+const stamp = join(root, 'node_modules/.cache/lodebook/installed')
+const lockHash = () => createHash('sha256').update(readFileSync(lockFile)).digest('hex')
+
+/** Whether what is installed is what the lock file says: by our stamp, or, where npm was run by hand, by npm's own record being the later. */
+function installed() {
+  if (!existsSync(join(root, 'node_modules/.package-lock.json'))) return false
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lockHash()) return true
+  if (time(join(root, 'node_modules/.package-lock.json')) < time(lockFile)) return false
+  writeStamp()
+  return true
+}
+
+function writeStamp() {
+  mkdirSync(dirname(stamp), { recursive: true })
+  writeFileSync(stamp, lockHash())
+}
+
+/** Runs `work` while no other process of this checkout does; one that comes meanwhile waits for it. A lock left by a killed process lapses. */
+function alone(work) {
+  const lock = join(root, '.lodebook/installing')
+  mkdirSync(dirname(lock), { recursive: true })
+  for (;;) {
+    try { mkdirSync(lock); break } catch (error) {
+      if (error.code !== 'EEXIST') throw error
+      if (Date.now() - time(lock) > 15 * 60_000) rmSync(lock, { recursive: true, force: true })
+      else Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 500)
+    }
   }
+  try { return work() } finally { rmSync(lock, { recursive: true, force: true }) }
+}
+
+/** Installs when what is there is not what the lock file says. `quiet` keeps standard output free for results. */
+export function install({ quiet = false } = {}) {
+  if (installed()) return
+  const code = alone(() => {
+    if (installed()) return 0
+    if (!quiet) console.log('Installing what Lodebook is built from (once; a few minutes where SQLite has to be compiled)…')
+    const code = run(npm, ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'], {}, quiet ? ['ignore', 2, 2] : 'inherit')
+    if (code === 0) writeStamp()
+    return code
+  })
+  if (code === 0) return
+  console.error('Installing failed. With a network and, where SQLite has no ready-made file, a C++ compiler and Python, `npm ci` should succeed.')
+  process.exit(code)
 }
 
 /** Builds the web app when any of its sources is newer than the build. */
