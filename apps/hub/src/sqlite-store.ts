@@ -62,8 +62,10 @@ export class SqliteStore implements Store {
 
   since(cursors: Cursors = {}): Promise<readonly Posting[]> { return this.#open(db => after(db, cursors, -1)) }
 
-  /** As `since`, but no more than so many. */
-  page(cursors: Cursors, limit: number): Promise<readonly Posting[]> { return this.#open(db => after(db, cursors, limit)) }
+  /** As `since`, but no more than so many, and only those behind `from` in that order: to be read a page at a time. */
+  page(cursors: Cursors, limit: number, from?: { readonly device: string, readonly seq: number }): Promise<readonly Posting[]> {
+    return this.#open(db => after(db, cursors, limit, from))
+  }
 
   /** All postings of one kind of entry. */
   ofKind(kind: string): Promise<readonly Posting[]> {
@@ -106,7 +108,16 @@ export class SqliteStore implements Store {
     return this.#open(db => ({ journal: db.pragma('journal_mode', { simple: true }) as string, synchronous: db.pragma('synchronous', { simple: true }) as number }))
   }
 
+  /** Leaves one plain file behind, which can be copied and read from a disk that cannot be written to, unless another program has it open. */
   close(): Promise<void> {
+    if (this.#db.open && !this.#db.readonly) {
+      try {
+        this.#db.pragma('busy_timeout = 0')
+        this.#db.pragma('journal_mode = DELETE')
+      } catch (error) {
+        if (!(error instanceof Database.SqliteError)) throw error
+      }
+    }
     this.#db.close()
     return Promise.resolve()
   }
@@ -126,9 +137,9 @@ export class SqliteStore implements Store {
 const posting = ({ json }: Row): Posting => JSON.parse(json) as Posting
 
 /** Postings after the cursors by device and place, at most `limit`; any number when it is negative. */
-function after(db: Database.Database, cursors: Cursors, limit: number): readonly Posting[] {
-  return db.prepare<[string, number], Row>(`SELECT posting.json FROM posting LEFT JOIN json_each(?) AS cursor ON cursor.key = device
-    WHERE seq > coalesce(cursor.value, 0) ORDER BY device, seq LIMIT ?`).all(JSON.stringify(cursors), limit).map(posting)
+function after(db: Database.Database, cursors: Cursors, limit: number, from = { device: '', seq: 0 }): readonly Posting[] {
+  return db.prepare<[string, string, number, number], Row>(`SELECT posting.json FROM posting LEFT JOIN json_each(?) AS cursor ON cursor.key = device
+    WHERE (device, seq) > (?, ?) AND seq > coalesce(cursor.value, 0) ORDER BY device, seq LIMIT ?`).all(JSON.stringify(cursors), from.device, from.seq, limit).map(posting)
 }
 
 function open(file: string, { readOnly = false, mustExist = false, maxBytes, waitMs = 5000 }: SqliteOptions): Database.Database {

@@ -1,6 +1,6 @@
 import Database from 'better-sqlite3'
 import { spawnSync } from 'node:child_process'
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { afterAll, afterEach, beforeEach, describe, expect, it } from 'vitest'
 import { verifyChain } from '@lodebook/book'
@@ -17,11 +17,12 @@ conformance('a SQLite file', () => {
 const bags = (device: string, n: number, note = '') => postingsOf(device, Array.from({ length: n }, (_, i) =>
   ({ entry: `${device}.${i + 1}`, kind: 'sample', set: { bag: `${device}-${i + 1}`, ...(note === '' ? {} : { note }) } })))
 
+const refusal = (act: () => unknown) => { try { act() } catch (error) { return error } return undefined }
+
 describe('a SQLite file', () => {
   let place = temporary()
   beforeEach(() => { place = temporary() })
   afterEach(() => { place.drop() })
-  const refusal = (act: () => unknown) => { try { act() } catch (error) { return error } return undefined }
 
   it('syncs in full, through a write-ahead log', async () => {
     const store = new SqliteStore(place.file('mine.book'))
@@ -111,5 +112,22 @@ describe('[S2] when the disk is full', () => {
     await again.close()
   }
   it('one clear error, and the book is as it was', () => fill(place.file('small.book'), { maxBytes: 400_000 }))
+  it.skipIf(!mounted)('a book that was closed can be read from a disk that cannot be written to (skipped where no disk may be mounted)', async () => {
+    const all = bags('d1', 3)
+    const store = new SqliteStore(join(disk, 'closed.book'))
+    await store.append(all)
+    await store.close()
+    expect(readdirSync(disk).filter(name => name.startsWith('closed'))).toEqual(['closed.book'])
+    expect(spawnSync('mount', ['-o', 'remount,ro', disk]).status).toBe(0)
+    try {
+      expect(refusal(() => new SqliteStore(join(disk, 'closed.book')))).toMatchObject({ name: 'StoreError', reason: 'read-only' })
+      const reader = new SqliteStore(join(disk, 'closed.book'), { readOnly: true })
+      expect(await reader.since()).toEqual(all)
+      await expect(reader.append(bags('d2', 1))).rejects.toMatchObject({ reason: 'read-only' })
+      await reader.close()
+    } finally {
+      spawnSync('mount', ['-o', 'remount,rw', disk])
+    }
+  })
   it.skipIf(!mounted)('the same on a real disk (skipped where no disk may be mounted)', () => fill(join(disk, 'mine.book'), {}))
 })
