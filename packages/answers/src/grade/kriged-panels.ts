@@ -36,11 +36,13 @@ export function krigeGround(of: string, measured: readonly Measured[], ground: r
   const lags = experimentalVariogram(points, { cutoff: span / 2, width: span / 2 / 12 })
   let model: VariogramModel
   let drawnModel: VariogramDrawn['model']
+  let unbounded: boolean
   try {
     const fit = fitVariogram(lags, { type: 'exponential' })
     // What the samples' own errors put into the variogram is known; only the rest is the ground's nugget.
     const own = measured.reduce((sum, m) => sum + m.errorVariance, 0) / measured.length
     const nugget = Math.max(0, fit.nugget - own)
+    unbounded = fit.rangeAtBound !== undefined
     drawnModel = { type: 'exponential', nugget: fit.nugget, partialSill: fit.partialSill, range: fit.range }
     if (!(fit.partialSill > 0 || nugget > 0)) return unfit(of, 'All samples are alike: there is no variogram to fit.', lags)
     model = { nugget, structures: fit.partialSill > 0 ? [{ type: 'exponential', partialSill: fit.partialSill, range: fit.range }] : [] }
@@ -53,7 +55,7 @@ export function krigeGround(of: string, measured: readonly Measured[], ground: r
   return {
     drawn: {
       of, lags, model: drawnModel,
-      sentence: `Samples resemble each other over about ${figure(3 * drawnModel.range, 2)} m; ${figure(100 * drawnModel.nugget / (drawnModel.nugget + drawnModel.partialSill), 2)} % of the difference has no reach at all (${plural(measured.length, 'sample')}).`,
+      sentence: unbounded ? `${plural(measured.length, 'sample')}: over this ground they do not say how far one resembles another.` : `Samples resemble each other over about ${figure(3 * drawnModel.range, 2)} m; ${figure(100 * drawnModel.nugget / (drawnModel.nugget + drawnModel.partialSill), 2)} % of the difference has no reach at all (${plural(measured.length, 'sample')}).`,
     },
     means: [...kriged.means], errors: ground.map((_, i) => Math.sqrt(Math.max(0, kriged.covariance[i * m + i]!))),
     total: factors => totalOver(kriged, factors),

@@ -149,7 +149,11 @@ function assemble({ outcomes, plan, base, spreads, wage, currency, units, inputs
   }
 }
 
-const chanceWords = (chance: number) => chance < 0.01 ? 'less than 1 in 100 that' : `${Math.round(20 * chance)} in 20 that`
+function chanceWords(chance: number): string {
+  if (chance < 0.01) return 'less than 1 in 100 that'
+  if (chance < 0.025) return 'less than 1 in 20 that'
+  return chance > 0.975 ? 'more than 19 in 20 that' : `${Math.round(20 * chance)} in 20 that`
+}
 
 const listed = (names: readonly string[]) => names.length <= 8 ? names.join(', ') : `${names.slice(0, 8).join(', ')} and ${names.length - 8} more`
 

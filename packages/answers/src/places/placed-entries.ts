@@ -11,6 +11,9 @@ const tagField: Readonly<Record<string, string>> = { sample: 'role', target: 'ou
 /** Kinds that are drawn where they were found, in the order in which a drawing lists them. */
 export const placedKinds = ['sample', 'target', 'structure', 'width', 'hazard', 'ground', 'air', 'relic', 'photo', 'density'] as const
 
+/** Blanks and standards come out of a jar, not out of the ground. */
+const bornWithoutPlace = new Set(['blank', 'standard'])
+
 export interface Placing {
   readonly placed: readonly PlacedEntry[]
   readonly notPlaced: readonly NotPlaced[]
@@ -26,6 +29,7 @@ export function placing(entries: readonly Entry[], context: PlaceContext): Placi
     const title = entryTitle(entry)
     const found = locate(placeOf(entry), context)
     if (!isLocated(found)) {
+      if (bornWithoutPlace.has(textOf(entry, 'role') ?? '')) continue
       notPlaced.push({ entry: entry.id, kind: entry.kind, title, why: found.why })
       continue
     }

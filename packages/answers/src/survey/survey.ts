@@ -25,6 +25,9 @@ export interface Survey {
   readonly assumed: readonly Assumed[]
 }
 
+/** Beyond so many stations their doubt beside the first is not worked out. */
+const mostPairs = 1000
+
 const leaveOutOf = (shot: Entry): readonly ShotReading[] | 'shot' | undefined => {
   switch (textOf(shot, 'leaveOut')) {
     case 'whole shot': return 'shot'
@@ -75,9 +78,13 @@ export function surveyOf(shots: readonly Entry[], ties: readonly Entry[], instru
     return []
   })
   const [compass, clinometer, tape] = assumed
+  // How well a station is known beside the first tied one is what a crew underground needs; on the ground the GPS fix is most of the doubt.
+  const anchor = networkTies[0]?.station
+  const names = anchor === undefined ? [] : [...new Set(networkShots.flatMap(shot => [shot.from, shot.to]))].filter(name => name !== anchor)
+  const pairs = anchor !== undefined && names.length <= mostPairs ? names.map(name => [anchor, name] as const) : []
   const result = adjustNetwork({
     shots: networkShots, ties: networkTies,
-    options: { precision: { azimuth: compass!.value, inclination: clinometer!.value, distance: tape!.value } },
+    options: { precision: { azimuth: compass!.value, inclination: clinometer!.value, distance: tape!.value }, pairs },
   })
   const tied = result.stations.size > 0
   return { grid, north, result, stations: tied ? result.stations : firstPart(result), tied, shots, ties, touching: touchingOf(shots, ties), assumed }

@@ -1,6 +1,6 @@
 import type { Entry } from '@lodebook/book'
 import { errorEllipse } from '@lodebook/reckon/survey'
-import type { AdjustedStation, Suspect as NetworkSuspect } from '@lodebook/reckon/survey'
+import type { AdjustedStation, Covariance3, Suspect as NetworkSuspect } from '@lodebook/reckon/survey'
 import type { Answer, NotEnough } from '../answer.ts'
 import { buildAnswer } from '../build-answer.ts'
 import { isLocated, locate } from '../places/place-in-space.ts'
@@ -33,7 +33,7 @@ export function workingsOf(
   const loose = survey.result.parts.filter(part => !part.located)
   return {
     sentence: [
-      `${plural(survey.stations.size, 'station')} placed along ${length(surveyed.value, units)} of survey; the furthest is good to ±${length(doubt.value, units, 2)} (95 %).`,
+      `${plural(survey.stations.size, 'station')} placed along ${length(surveyed.value, units)} of survey, the least known of them good to ±${length(doubt.value, units, 2)} (95 %).`,
       suspects.length > 0 ? `${plural(suspects.length, 'reading')} disagree${suspects.length === 1 ? 's' : ''} with the rest.` : '',
       notPlaced.length > 0 ? `${plural(notPlaced.length, 'entry', 'entries')} not placed yet.` : '',
     ].filter(Boolean).join(' '),
@@ -108,11 +108,16 @@ function closureAnswer(survey: Survey): Answer {
   })
 }
 
+/** The station least well known beside the first tied one, and how well the whole map lies on the ground. */
 function doubtAnswer(survey: Survey, units: CrewUnits): Answer {
-  const worst = [...survey.stations].map(([name, station]) => ({ name, ellipse: errorEllipse(station.covariance, 0.95) }))
-    .sort((a, b) => b.ellipse.major - a.ellipse.major)[0]!
+  const wide = (name: string, covariance: Covariance3) => ({ name, major: errorEllipse(covariance, 0.95).major })
+  const onGround = [...survey.stations].map(([name, station]) => wide(name, station.covariance)).sort((a, b) => b.major - a.major)[0]!
+  const beside = survey.result.pairs.flatMap(pair => pair ? [{ ...wide(pair.b, pair.relative), from: pair.a }] : []).sort((a, b) => b.major - a.major)[0]
+  const worst = beside ?? onGround
   return buildAnswer({
-    id: 'workings.doubt', sentence: `${worst.name} is the least well known: within ${length(worst.ellipse.major, units, 2)} (95 %).`, value: worst.ellipse.major, unit: 'm',
+    id: 'workings.doubt', value: worst.major, unit: 'm',
+    sentence: beside ? `${beside.name} is the least well known: within ${length(beside.major, units, 2)} of its place beside ${beside.from} (95 %). The whole map lies within ${length(onGround.major, units, 2)} on the ground.`
+      : `${onGround.name} is the least well known: within ${length(onGround.major, units, 2)} (95 %).`,
     method: { name: 'largest 95 % ellipse', page: 'survey' }, sources, from: survey.touching.get(worst.name) ?? [], assumed: survey.assumed,
   })
 }
