@@ -10,7 +10,8 @@ type Logs = ReadonlyMap<string, readonly Posting[]>
 const none: readonly Entry[] = []
 
 class FoldedBook implements Book {
-  constructor(readonly all: ReadonlyMap<string, Entry>, readonly postings: number, readonly logs: Logs, readonly lists: Lists) {}
+  /** @param last  a posting after which no entry of the book began */
+  constructor(readonly all: ReadonlyMap<string, Entry>, readonly postings: number, readonly logs: Logs, readonly lists: Lists, readonly last?: Posting) {}
   of(kind: string): readonly Entry[] { return this.lists.get(kind) ?? none }
 }
 
@@ -28,18 +29,18 @@ export function foldMore(book: Book, postings: readonly Posting[]): Book {
   const fresh = gather(book.logs, postings)
   if (fresh.size === 0) return book
   const logs = new Map(book.logs)
-  const all = new Map(book.all)
   const kinds = new Set<string>()
+  const folded: Entry[] = []
   for (const [id, added] of fresh) {
     const log = [...logs.get(id) ?? [], ...added].sort(byClock)
     const entry = foldEntry(log)
-    kinds.add(all.get(id)?.kind ?? entry.kind).add(entry.kind)
+    kinds.add(book.all.get(id)?.kind ?? entry.kind).add(entry.kind)
     logs.set(id, log)
-    all.set(id, entry)
+    folded.push(entry)
   }
-  const ordered = inOrderOfBeginning(all, logs)
+  const all = withEntries(book, logs, folded)
   const count = [...fresh.values()].reduce((sum, added) => sum + added.length, book.postings)
-  return new FoldedBook(ordered, count, logs, listsOf(ordered, kinds, book.lists))
+  return new FoldedBook(all, count, logs, listsOf(all, kinds, book.lists), lastBegun(book, logs, folded))
 }
 
 /** The postings that are not in the logs yet, each once, by entry. */
@@ -54,17 +55,23 @@ function gather(logs: Logs, postings: readonly Posting[]): ReadonlyMap<string, r
   return new Map([...fresh].map(([id, byHash]) => [id, [...byHash.values()]]))
 }
 
-/** [F6] Entries in the order of their first postings. Mostly they are already. */
-function inOrderOfBeginning(all: ReadonlyMap<string, Entry>, logs: Logs): ReadonlyMap<string, Entry> {
-  const first = (id: string) => logs.get(id)![0]!
-  let before: Posting | undefined
-  for (const id of all.keys()) {
-    const here = first(id)
-    if (before !== undefined && byClock(before, here) > 0) return new Map([...all].sort(([a], [b]) => byClock(first(a), first(b))))
-    before = here
-  }
-  return all
+const firstOf = (logs: Logs, id: string): Posting => logs.get(id)![0]!
+
+/** [F6] Entries in the order of their first postings. Mostly the folded ones were there already or come after all others, and nothing needs sorting. */
+function withEntries(book: FoldedBook, logs: Logs, folded: readonly Entry[]): ReadonlyMap<string, Entry> {
+  const byBeginning = (a: string, b: string) => byClock(firstOf(logs, a), firstOf(logs, b))
+  const all = new Map(book.all)
+  for (const entry of [...folded].sort((a, b) => byBeginning(a.id, b.id))) all.set(entry.id, entry)
+  const inOrder = folded.every(({ id }) => {
+    const first = firstOf(logs, id)
+    return book.logs.has(id) ? firstOf(book.logs, id) === first : book.last === undefined || byClock(book.last, first) < 0
+  })
+  return inOrder ? all : new Map([...all].sort(([a], [b]) => byBeginning(a, b)))
 }
+
+/** A posting after which no entry began. When an earlier posting of the last entry has come in, this one is later than need be, which costs a sorting. */
+const lastBegun = (book: FoldedBook, logs: Logs, folded: readonly Entry[]): Posting => folded.map(({ id }) => firstOf(logs, id))
+  .reduce((last, first) => byClock(last, first) < 0 ? first : last, book.last ?? firstOf(logs, folded[0]!.id))
 
 /** The lists of these kinds anew, and the others as they were. */
 function listsOf(all: ReadonlyMap<string, Entry>, kinds: ReadonlySet<string>, before: Lists): Lists {

@@ -1,3 +1,4 @@
+export { checkBook } from './check-book.ts'
 export { checkDraft, checkDrafts, kindOf } from './check-draft.ts'
 export type { Checking } from './check-draft.ts'
 export { checkValue } from './check-value.ts'

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { parseQuantity } from '@lodebook/reckon/units'
 import type { Dimension, Quantity } from '@lodebook/reckon/units'
-import { checkDraft, checkDrafts, isError } from '../../src/index.ts'
+import { checkBook, checkDraft, checkDrafts, isError } from '../../src/index.ts'
 import type { Book, FieldValue } from '../../src/index.ts'
 import { bookOf } from '../book-of.ts'
 
@@ -122,4 +122,13 @@ describe('doubts are warnings and refuse nothing', () => {
     expect(problems('air', { place, taken: '2026-05-03T05:00Z', wetBulb: q('12 C', 'temperature'), dryBulb: q('11 C', 'temperature') }, bookOf()).map(({ field }) => field))
       .toEqual(['dryBulb', 'place.station'])
   })
+})
+
+describe('a book as it stands', () => {
+  it('names two bags of one number after a merge, and what waits for a station', () => {
+    const book = bookOf(['sample', sample as never, 'x1'], ['sample', { ...sample, place }, 'x2'], ['shot', shot as never, 's1'])
+    expect(checkBook(book, now).map(problem => `${problem.entry} ${problem.field}${problem.warning ? ' (doubt)' : ''}`)).toEqual(
+      ['x1 bag', 'x2 bag', 'x2 place.station (doubt)'])
+  })
+  it('of nothing has no problem', () => { expect(checkBook(bookOf(), now)).toEqual([]) })
 })
