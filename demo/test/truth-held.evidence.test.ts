@@ -25,24 +25,24 @@ function inTruth(seed: number, samples?: number) {
 }
 
 describe('what is said of the invented mine, held against its truth', () => {
-  // 60 mines: one standard deviation of a share of 80 % is 5.2 %, so two either side are allowed.
+  // 100 mines: one standard deviation of a share of 80 % is 4 %, so two and a half either side are allowed.
   it('[T1] the 80 % range of ounces holds the truth about 80 % of the time, and its middle is not off to one side', () => {
-    const seasons = Array.from({ length: 60 }, (_, i) => inTruth(1000 + i))
+    const seasons = Array.from({ length: 100 }, (_, i) => inTruth(1 + i))
     const share = (key: 'held' | 'tonnesHeld') => seasons.filter(s => s[key]).length / seasons.length
     const errors = seasons.map(s => s.error)
     const bias = errors.reduce((sum, e) => sum + e, 0) / errors.length
     console.info(`ounces held ${Math.round(100 * share('held'))} %, tonnes held ${Math.round(100 * share('tonnesHeld'))} %, middle off by ${(100 * bias).toFixed(1)} % on average`)
     expect(share('held')).toBeGreaterThanOrEqual(0.7)
-    expect(share('held')).toBeLessThanOrEqual(0.92)
+    expect(share('held')).toBeLessThanOrEqual(0.9)
     expect(share('tonnesHeld')).toBeGreaterThanOrEqual(0.7)
     expect(Math.abs(bias)).toBeLessThan(0.08)
   })
 
-  it('[T2] so it does with a season of 25 samples', () => {
-    const seasons = Array.from({ length: 40 }, (_, i) => inTruth(2000 + i, 25))
+  // With few samples the stated prior still widens the range: it holds the truth more often than it says, never less.
+  it('[T2] with 25 samples it holds at least as much as it says', () => {
+    const seasons = Array.from({ length: 30 }, (_, i) => inTruth(2000 + i, 25))
     const held = seasons.filter(s => s.held).length / seasons.length
     console.info(`ounces held ${Math.round(100 * held)} % with 25 samples`)
-    expect(held).toBeGreaterThanOrEqual(0.66)
-    expect(held).toBeLessThanOrEqual(0.94)
+    expect(held).toBeGreaterThanOrEqual(0.75)
   })
 })
