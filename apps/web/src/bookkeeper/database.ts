@@ -4,7 +4,7 @@ import type { DBSchema, IDBPDatabase } from 'idb'
 
 /** What the device keeps of one book: the postings, the files beside them, and how far the hub has come. */
 export interface Kept extends DBSchema {
-  postings: { key: [device: string, seq: number, hash: string], value: Posting }
+  postings: { key: [device: string, seq: number], value: Posting }
   blobs: { key: string, value: Uint8Array }
   facts: { key: string, value: string }
 }

@@ -1,4 +1,4 @@
-import type { Draft, Entry } from '@lodebook/book'
+import type { Draft, Entry, Fields } from '@lodebook/book'
 
 /** How the device stands with the crew's hub. */
 export interface HubState {
@@ -43,8 +43,8 @@ export interface FormHelp {
   /** Words used before in a field, latest first. */
   readonly used: Readonly<Record<string, readonly string[]>>
   readonly stations: readonly string[]
-  /** The last entry of the kind written on this device. */
-  readonly last?: Entry
+  /** What was last written in each field of the kind: on this device, or by anybody when nothing was. */
+  readonly before: Fields
 }
 
 export interface Finding { readonly field: string, readonly message: string, readonly warning: boolean }
@@ -53,26 +53,32 @@ export type Writable = Omit<Draft, 'entry'> & { readonly entry?: string }
 export type Written = { readonly saved: true, readonly entry: string, readonly at: string } | { readonly saved: false, readonly problems: readonly Finding[] }
 
 /** A field into which people wrote different things without having seen each other's. The last saying stands. */
-export interface ConflictLine { readonly entry: string, readonly title: string, readonly field: string, readonly label: string, readonly sayings: readonly { readonly by: string, readonly clock: string, readonly text: string }[] }
+export interface ConflictLine {
+  readonly entry: string
+  readonly title: string
+  readonly field: string
+  readonly label: string
+  readonly sayings: readonly { readonly by: string, readonly clock: string, readonly text: string }[]
+}
 
 /** Who surveyed what is drawn, and from when to when. */
 export interface SurveyedBy { readonly surveyors: readonly string[], readonly from: string, readonly to: string }
 
-/** What the worker that owns the book does for the screens. Everything returned is a copy. */
+/** What the worker that owns the book does for the screens. Everything returned is a copy; what is asked before the book is open waits until it is. */
 export interface Desk {
   open(): Promise<BookState>
   onChange(tell: (state: BookState) => void): void
   /** Resolves as saved only when it is durable on this device. */
   write(by: string, draft: Writable): Promise<Written>
   /** Problems and doubts of something half written, without writing it. */
-  check(draft: Writable): readonly Finding[]
-  entriesOf(kind: string): readonly EntryLine[]
-  entries(ids: readonly string[]): readonly EntryLine[]
+  check(draft: Writable): Promise<readonly Finding[]>
+  entriesOf(kind: string): Promise<readonly EntryLine[]>
+  entries(ids: readonly string[]): Promise<readonly EntryLine[]>
   /** Entries begun on this device since a moment, latest first. */
-  writtenSince(iso: string): readonly EntryLine[]
-  formHelp(kind: string): FormHelp
-  conflicts(): readonly ConflictLine[]
-  surveyedBy(): SurveyedBy
+  writtenSince(iso: string): Promise<readonly EntryLine[]>
+  formHelp(kind: string): Promise<FormHelp>
+  conflicts(): Promise<readonly ConflictLine[]>
+  surveyedBy(): Promise<SurveyedBy>
   exportBook(): Promise<string>
   syncNow(): Promise<void>
   /** Says that the hub's book and the one here are one and the same. */

@@ -1,16 +1,17 @@
 import type { Cursors, Posting } from '@lodebook/book'
 
 /** What a hub says of itself. */
-export interface HubBook { readonly id: string, readonly name: string, readonly postings: number, readonly cursors?: Cursors }
+export interface HubBook { readonly id: string, readonly name: string, readonly postings: number, readonly cursors: Cursors }
 export interface Taken { readonly added: number, readonly refused: readonly { readonly seq?: number, readonly message?: string }[] }
 
 /** The crew's hub, as the device speaks to it. Every call throws when the hub can't be reached, and NoHub when nothing there is a hub. */
 export interface Hub {
-  book(): Promise<HubBook>
-  since(cursors: Cursors): Promise<readonly unknown[]>
-  send(postings: readonly Posting[]): Promise<Taken>
-  putBlob(sha256: string, bytes: Uint8Array): Promise<void>
-  getBlob(sha256: string): Promise<Uint8Array | undefined>
+  readonly book: () => Promise<HubBook>
+  /** Postings after the cursors, page by page. */
+  readonly since: (cursors: Cursors) => AsyncIterable<readonly unknown[]>
+  readonly send: (postings: readonly Posting[]) => Promise<Taken>
+  readonly putBlob: (sha256: string, bytes: Uint8Array) => Promise<void>
+  readonly getBlob: (sha256: string) => Promise<Uint8Array | undefined>
 }
 
 /** Something answers at the address, but it is no hub: the app was put on a plain server. */
@@ -29,9 +30,13 @@ export function httpHub(base: string, ask: typeof fetch = fetch): Hub {
       if (!answer.ok || !answer.headers.get('content-type')?.includes('json')) throw new NoHub('there is no hub at this address')
       return await answer.json() as HubBook
     },
-    async since(cursors) {
-      const answer = await call(`api/postings?after=${encodeURIComponent(JSON.stringify(cursors))}`)
-      return (await answer.text()).split('\n').filter(line => line !== '').map(line => JSON.parse(line) as unknown)
+    async* since(cursors) {
+      const after = `api/postings?after=${encodeURIComponent(JSON.stringify(cursors))}`
+      for (let from: string | null = ''; from !== null;) {
+        const answer: Response = await call(from === '' ? after : `${after}&from=${encodeURIComponent(from)}`)
+        yield (await answer.text()).split('\n').filter(line => line !== '').map(line => JSON.parse(line) as unknown)
+        from = answer.headers.get('lodebook-next')
+      }
     },
     async send(postings) {
       const answer = await call('api/postings', { method: 'POST', body: postings.map(p => `${JSON.stringify(p)}\n`).join(''), headers: { 'content-type': 'application/jsonl' } })

@@ -2,7 +2,7 @@ import type { Database } from './database.ts'
 import { openDatabase } from './database.ts'
 import { Bookkeeper } from './bookkeeper.ts'
 import type { BookState, Desk, HubState } from './desk.ts'
-import { byChain, canonicalJson } from '@lodebook/book'
+import { exportLines } from '@lodebook/book'
 import { httpHub, NoHub } from './hub.ts'
 import type { Hub } from './hub.ts'
 import { IndexedDbStore } from './indexed-db-store.ts'
@@ -37,7 +37,7 @@ export function openDesk(around: Surroundings): Desk {
   const state = (): BookState => ({ ...stateOf(keeper.book), device, database: name, hub: hubState })
   const changed = (): void => tell?.(state())
   const hubIs = async (is: Omit<HubState, 'waiting' | 'levelAt'> & { readonly levelAt?: string }): Promise<void> => {
-    hubState = { ...(hubState.levelAt === undefined ? {} : { levelAt: hubState.levelAt }), ...is, waiting: is.state === 'level' ? 0 : await waiting(keeper.store, notes) }
+    hubState = { ...(hubState.levelAt === undefined ? {} : { levelAt: hubState.levelAt }), ...is, waiting: await waiting(keeper.store, notes) }
     changed()
   }
 
@@ -54,10 +54,12 @@ export function openDesk(around: Surroundings): Desk {
 
   async function levelOnce(join: boolean): Promise<void> {
     try {
-      const is = await level(keeper.store, notes, hub, join)
+      const mine = keeper.book.of('mine')[0]?.id ?? ''
+      const is = await level({ store: keeper.store, notes, hub, mine, join })
       if (await keeper.catchUp()) around.others.postMessage('written')
       if (is.is === 'level') {
-        await labelBook((await notes.get('book'))!, name)
+        const id = keeper.book.of('mine')[0]?.id
+        if (id !== undefined) await labelBook(id, name)
         await hubIs({ state: 'level', levelAt: new Date(around.now()).toISOString() })
       } else await hubIs(is.is === 'refused' ? { state: 'refused', says: is.says } : { state: is.is, book: { id: is.book.id, name: is.book.name } })
     } catch (problem) {
@@ -72,18 +74,23 @@ export function openDesk(around: Surroundings): Desk {
     return next
   }
 
+  let isOpen: () => void = () => undefined
+  const opened = new Promise<void>((resolve) => { isOpen = resolve })
+  const whenOpen = <A extends unknown[], R>(act: (...args: A) => R | Promise<R>) => async (...args: A): Promise<R> => { await opened; return act(...args) }
+
   return {
     async open() {
       const shelf = await openShelf()
       device = shelf.device
       await openBook(shelf.database)
-      around.others.onmessage = () => { void keeper.catchUp().then(fresh => { if (fresh) changed() }) }
+      isOpen()
+      around.others.onmessage = () => { void keeper.catchUp().then((fresh) => { if (fresh) changed() }) }
       around.every(askEvery, () => { void bringLevel() })
       void bringLevel()
       return state()
     },
     onChange(listener) { tell = listener },
-    async write(by, draft) {
+    write: whenOpen(async (by, draft) => {
       const written = await keeper.write(by, draft)
       if (written.saved) {
         around.others.postMessage('written')
@@ -91,26 +98,32 @@ export function openDesk(around: Surroundings): Desk {
         void bringLevel()
       }
       return written
-    },
-    check: draft => keeper.check(draft),
-    entriesOf: kind => [...keeper.book.all.values()].filter(e => e.kind === kind).map(lineOf),
-    entries: ids => ids.flatMap(id => keeper.book.all.get(id) ?? []).map(lineOf),
-    writtenSince: iso => [...keeper.book.all.values()].filter(e => e.id.startsWith(`${device}.`) && e.createdAt >= iso).reverse().map(lineOf),
-    formHelp: kind => helpFor(keeper.book, kind, entry => entry.id.startsWith(`${device}.`)),
-    conflicts: () => conflictLines(keeper.book),
-    surveyedBy: () => surveyors(keeper.book),
-    exportBook: async () => [...await keeper.store.since()].sort(byChain).map(p => `${canonicalJson(p)}\n`).join(''),
-    syncNow: () => bringLevel(),
-    joinHub: () => bringLevel(true),
-    async openHubsBook() {
+    }),
+    check: whenOpen(draft => keeper.check(draft)),
+    entriesOf: whenOpen(kind => [...keeper.book.all.values()].filter(e => e.kind === kind).map(lineOf)),
+    entries: whenOpen(ids => ids.flatMap(id => keeper.book.all.get(id) ?? []).map(lineOf)),
+    writtenSince: whenOpen(iso => [...keeper.book.all.values()].filter(e => e.id.startsWith(`${device}.`) && e.createdAt >= iso).reverse().map(lineOf)),
+    formHelp: whenOpen(kind => helpFor(keeper.book, kind, entry => entry.id.startsWith(`${device}.`))),
+    conflicts: whenOpen(() => conflictLines(keeper.book)),
+    surveyedBy: whenOpen(() => surveyors(keeper.book)),
+    exportBook: whenOpen(() => textOf(exportLines(keeper.store))),
+    syncNow: whenOpen(() => bringLevel()),
+    joinHub: whenOpen(() => bringLevel(true)),
+    openHubsBook: whenOpen(async () => {
       const book = hubState.book
       if (!book) return
       await openBook(await changeBook(book.id))
       hubState = { state: 'asking', waiting: 0 }
       changed()
       await bringLevel()
-    },
-    putBlob: bytes => keeper.putBlob(bytes),
-    getBlob: async sha256 => await keeper.store.getBlob(sha256) ?? await hub.getBlob(sha256).catch(() => undefined),
+    }),
+    putBlob: whenOpen(bytes => keeper.putBlob(bytes)),
+    getBlob: whenOpen(async sha256 => await keeper.store.getBlob(sha256) ?? await hub.getBlob(sha256).catch(() => undefined)),
   }
+}
+
+async function textOf(lines: AsyncIterable<string>): Promise<string> {
+  const all: string[] = []
+  for await (const line of lines) all.push(line)
+  return all.join('')
 }

@@ -1,6 +1,6 @@
 import { entryTitle } from '@lodebook/answers'
 import { conflicts, kinds } from '@lodebook/book'
-import type { Book, Entry } from '@lodebook/book'
+import type { Book, Entry, FieldValue } from '@lodebook/book'
 import { fieldText } from '../words/field-text.ts'
 import type { BookState, ConflictLine, EntryLine, FormHelp, SurveyedBy } from './desk.ts'
 
@@ -29,7 +29,10 @@ const latest = (words: readonly string[], most: number): readonly string[] => [.
 
 const wordsIn = (value: unknown): readonly string[] => typeof value === 'string' ? [value] : Array.isArray(value) ? value.filter(v => typeof v === 'string') : []
 
-/** What was written in the fields of a kind before, the stations there are, and the last entry of this device. */
+/** Samples put in to check the others say nothing of how the next one is taken. */
+const checks = new Set<unknown>(['blank', 'standard', 'duplicate'])
+
+/** What was written in the fields of a kind before, the stations there are, and what was last written in each field. */
 export function helpFor(book: Book, kindId: string, mine: (entry: Entry) => boolean): FormHelp {
   const entries = book.of(kindId), used: Record<string, readonly string[]> = {}
   for (const [name, { is }] of Object.entries(kinds[kindId]?.fields ?? {})) {
@@ -37,8 +40,10 @@ export function helpFor(book: Book, kindId: string, mine: (entry: Entry) => bool
     const others = name === 'bag' || name === 'vein' || name === 'heading' ? namesElsewhere(book, name) : []
     used[name] = latest([...others, ...entries.flatMap(e => wordsIn(e.fields[name]))], 40)
   }
-  const last = entries.filter(mine).at(-1) ?? entries.at(-1)
-  return { used, stations: latest(book.of('shot').flatMap(e => [...wordsIn(e.fields['from']), ...wordsIn(e.fields['to'])]), 400), ...(last ? { last } : {}) }
+  const before: Record<string, FieldValue> = {}
+  const usual = entries.filter(e => !checks.has(e.fields['role']))
+  for (const entry of [...usual.filter(e => !mine(e)), ...usual.filter(mine)]) Object.assign(before, entry.fields)
+  return { used, stations: latest(book.of('shot').flatMap(e => [...wordsIn(e.fields['from']), ...wordsIn(e.fields['to'])]), 400), before }
 }
 
 /** Bags, veins and headings are named in one place and spoken of in others. */

@@ -1,6 +1,7 @@
 import { openDB } from 'idb'
+import type { DBSchema } from 'idb'
 
-interface Shelf { facts: { key: string, value: string } }
+interface Shelf extends DBSchema { facts: { key: string, value: string } }
 
 const first = 'lodebook'
 const shelf = () => openDB<Shelf>('lodebook-shelf', 1, { upgrade(database) { database.createObjectStore('facts') } })

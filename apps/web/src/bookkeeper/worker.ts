@@ -1,7 +1,7 @@
 import { expose } from 'comlink'
 import { openDesk } from './open-desk.ts'
 
-const alone = <T>(job: () => Promise<T>): Promise<T> => navigator.locks.request('lodebook-pen', job) as Promise<T>
+const alone = <T>(job: () => Promise<T>): Promise<T> => navigator.locks.request('lodebook-pen', job)
 
 expose(openDesk({
   base: new URL('./', self.location.origin + import.meta.env.BASE_URL.replace(/^\.\//, '/')).href,

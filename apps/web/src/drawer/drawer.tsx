@@ -32,9 +32,13 @@ export function Drawer() {
   }, [page])
 
   return (
-    <dialog ref={dialog} class="drawer" aria-labelledby="drawer-title"
-      onCancel={e => { e.preventDefault(); back() }}
-      onKeyDown={e => { if (e.key === 'Escape') { e.preventDefault(); back() } }}>
+    <dialog
+      ref={dialog}
+      class="drawer"
+      aria-labelledby="drawer-title"
+      onCancel={(e) => { e.preventDefault(); back() }}
+      onKeyDown={(e) => { if (e.key === 'Escape') { e.preventDefault(); back() } }}
+    >
       {page && (
         <>
           <div class="drawer-bar">

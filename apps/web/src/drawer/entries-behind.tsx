@@ -12,7 +12,7 @@ export function EntriesBehind({ ids }: { readonly ids: readonly string[] }) {
   const [lines, setLines] = useState<readonly EntryLine[]>(), [all, setAll] = useState(false)
   useEffect(() => {
     let current = true
-    void desk.entries([...ids]).then(found => { if (current) setLines(found) })
+    void desk.entries([...ids]).then((found) => { if (current) setLines(found) })
     return () => { current = false }
   }, [ids])
   if (!lines) return <p class="waiting">Looking them up…</p>

@@ -50,7 +50,8 @@ function FieldShown({ name, field, entry }: { readonly name: string, readonly fi
             <summary>Changed {sayings.length - 1 === 1 ? 'once' : `${sayings.length - 1} times`}</summary>
             <ol>{sayings.map(s => (
               <li key={s.posting}>{s.value === null ? <i>nothing</i> : fieldText(s.value, field)} <span class="soft small">{s.by}, {momentText(momentOfClock(s.clock))}{s.why ? `: ${s.why}` : ''}</span></li>
-            ))}</ol>
+            ))}
+            </ol>
           </details>
         )}
       </dd>
@@ -82,7 +83,7 @@ function Strike({ entry }: { readonly entry: Entry }) {
       {!asking && <a class="btn" href={linkTo('write', 'mend', entry.id)} onClick={shut}>Mend</a>}
       {!asking && <button type="button" class="btn" onClick={() => ask(true)}>{entry.struck ? 'Restore' : 'Strike out'}</button>}
       {asking && (
-        <form onSubmit={e => { e.preventDefault(); void strike() }}>
+        <form onSubmit={(e) => { e.preventDefault(); void strike() }}>
           <label class="label" for="strike-why">{entry.struck ? 'Why it is restored' : 'Why it is struck out'} <span class="soft small">· may be left out</span></label>
           <input id="strike-why" type="text" class="box" value={why} onInput={e => setWhy(e.currentTarget.value)} />
           <div class="row"><button type="button" class="btn quiet" onClick={() => ask(false)}>Leave it</button><button type="submit" class="btn strong">{entry.struck ? 'Restore it' : 'Strike it out'}</button></div>

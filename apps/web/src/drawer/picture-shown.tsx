@@ -7,7 +7,7 @@ export function PictureShown({ picture }: { readonly picture: KeptBlob }) {
   const [address, setAddress] = useState<string>(), [missing, setMissing] = useState(false)
   useEffect(() => {
     let made: string | undefined
-    void desk.getBlob(picture.sha256).then(bytes => {
+    void desk.getBlob(picture.sha256).then((bytes) => {
       if (!bytes) { setMissing(true); return }
       made = URL.createObjectURL(new Blob([bytes as BlobPart], { type: picture.type }))
       setAddress(made)

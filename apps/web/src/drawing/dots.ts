@@ -9,7 +9,7 @@ export interface Dot { readonly value: number, readonly column: number, readonly
  */
 export function stackDots(outcomes: readonly number[], low: number, high: number, columns: number): readonly Dot[] {
   const rows = new Map<number, number>()
-  return [...outcomes].sort((a, b) => a - b).map(value => {
+  return [...outcomes].sort((a, b) => a - b).map((value) => {
     const share = high > low ? (value - low) / (high - low) : 0.5
     const column = Math.min(columns - 1, Math.max(0, Math.floor(share * columns)))
     const row = rows.get(column) ?? 0

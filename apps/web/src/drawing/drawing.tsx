@@ -8,8 +8,8 @@ import type { SymbolName } from './symbols.tsx'
 import type { Size } from './use-size.ts'
 import { useSize } from './use-size.ts'
 import { useZoom } from './use-zoom.ts'
-import { fit, toDrawing, toScreen, zoomed } from './view.ts'
-import type { Bounds, Point, View } from './view.ts'
+import { toDrawing, toScreen, zoomed } from './view.ts'
+import type { Point, View } from './view.ts'
 
 /** Something on a drawing that can be pointed at and opened. */
 export interface Thing {
@@ -22,6 +22,8 @@ export interface Thing {
   readonly says: string
   /** Who gets a label first when room is short. */
   readonly weight: number
+  /** Its label is drawn only from so many pixels a metre on; always when left out. */
+  readonly labelFrom?: number
   /** Drawn soft: its place is not well known. */
   readonly soft?: boolean
   /** It stands for an area: it is picked by pointing into the area, not at its middle. */
@@ -30,10 +32,15 @@ export interface Thing {
 
 interface Props {
   readonly name: string
-  readonly class: string
-  readonly bounds: Bounds
+  /** What stands in its head: the name as printed, and switches. */
+  readonly head: ComponentChildren
+  /** Pixels. */
+  readonly height: number
   readonly view: View | undefined
-  readonly onView: (view: View, size: Size) => void
+  /** The view that shows all of it, for 'all' and the limits of the zoom. */
+  readonly fitted: View | undefined
+  readonly onView: (view: View) => void
+  readonly onSize: (size: Size) => void
   readonly things: readonly Thing[]
   /** One thing when it was clear which was meant; several when they lie under one finger. */
   readonly onPick: (ids: readonly string[]) => void
@@ -49,21 +56,19 @@ interface Props {
 }
 
 const finger = 22 // a gloved finger covers this many pixels round its middle
-const inset = 44
 
 /** A drawing at true scale that can be moved, enlarged, pointed at, stepped through with the arrow keys and picked from. */
 export function Drawing(props: Props) {
-  const { view, things, bounds } = props
+  const { view, things, fitted } = props
   const svg = useRef<SVGSVGElement>(null), size = useSize(svg), hint = useId()
-  const fitted = useMemo(() => size.width > 0 ? fit(bounds, size.width, size.height, inset) : undefined, [size, bounds])
   const [current, setCurrent] = useState<string>()
   const down = useRef<Point>(undefined)
-  useEffect(() => { if (fitted) props.onView(fitted, size) }, [fitted])
-  useZoom(svg, view, fitted, v => props.onView(v, size))
+  useEffect(() => { if (size.width > 0) props.onSize(size) }, [size])
+  useZoom(svg, view, fitted, props.onView)
 
   const shown = view && size.width > 0 ? { view, size } : undefined
   const screen = (t: Thing): Point => toScreen(view!, t.at)
-  const labels = useMemo(() => shown ? placeLabels(things.filter(t => t.label !== '').map(t => {
+  const labels = useMemo(() => shown ? placeLabels(things.filter(t => t.label !== '' && view!.k >= (t.labelFrom ?? 0)).map((t) => {
     const p = screen(t)
     return { id: t.id, x: p.x, y: p.y, reach: reach[t.symbol], width: t.label.length * 7.4 + 2, height: 15, weight: t.weight }
   }), size.width, size.height) : [], [things, view, size])
@@ -82,18 +87,18 @@ export function Drawing(props: Props) {
     svg.current!.querySelector<SVGElement>(`[data-id="${CSS.escape(id)}"]`)?.focus()
   }
   const zoomBy = (factor: number, about: Point = { x: size.width / 2, y: size.height / 2 }) =>
-    props.onView(zoomed(view!, { k: factor, x: about.x * (1 - factor), y: about.y * (1 - factor) }), size)
+    props.onView(zoomed(view!, { k: factor, x: about.x * (1 - factor), y: about.y * (1 - factor) }))
 
   const onKeyDown = (event: KeyboardEvent) => {
     if (!view) return
     const here = current === undefined ? undefined : byId.get(current), way = wayOf(event.key)
-    if (way && event.shiftKey) props.onView({ ...view, x: view.x - way.x * 60, y: view.y - way.y * 60 }, size)
+    if (way && event.shiftKey) props.onView({ ...view, x: view.x - way.x * 60, y: view.y - way.y * 60 })
     else if (way) {
       const next = here ? nextThing(things, screen, screen(here), way)?.id : things[0]?.id
       if (next) step(next)
     } else if (event.key === '+' || event.key === '=') zoomBy(1.5, here ? screen(here) : undefined)
     else if (event.key === '-') zoomBy(1 / 1.5, here ? screen(here) : undefined)
-    else if (event.key === '0' && fitted) props.onView(fitted, size)
+    else if (event.key === '0' && fitted) props.onView(fitted)
     else if ((event.key === 'Enter' || event.key === ' ') && here) props.onPick([here.id])
     else return
     event.preventDefault()
@@ -101,50 +106,77 @@ export function Drawing(props: Props) {
 
   const tabStop = current !== undefined && byId.has(current) ? current : things[0]?.id
   return (
-    <div class={`drawing ${props.class}`}>
-      <svg ref={svg} role="group" aria-label={props.name} aria-describedby={hint} onKeyDown={onKeyDown} tabIndex={-1}
-        onPointerDown={e => { down.current = local(e) }}
-        onPointerMove={e => { if (shown) point(local(e)) }}
-        onPointerLeave={() => props.onPoint?.(undefined, undefined)}
-        onClick={e => {
-          const p = local(e)
-          if (!shown || !down.current || Math.hypot(p.x - down.current.x, p.y - down.current.y) > 6) return
-          point(p)
-          const under = within(marks, screen, p, finger)
-          const area = under.length === 0 ? props.areaAt?.(toDrawing(view!, p)) : undefined
-          if (area !== undefined) { setCurrent(area); props.onPick([area]); return }
-          const clear = under.filter(t => Math.hypot(screen(t).x - p.x, screen(t).y - p.y) <= reach[t.symbol] + 2)
-          const meant = e.detail === 0 || clear.length === 1 ? clear : under
-          if (meant.length > 0) { setCurrent(meant[0]!.id); props.onPick(meant.map(t => t.id)) }
-        }}>
-        {shown && (
-          <>
-            <g class="metres" transform={`matrix(${view!.k} 0 0 ${-view!.k} ${view!.x} ${view!.y})`}>{props.children}</g>
-            {props.over?.(view!, size)}
-            {props.finger && <Finger at={toScreen(view!, props.finger)} size={size} />}
-            {things.map(t => {
-              const p = screen(t)
-              return (
-                <g key={t.id} data-id={t.id} role="button" tabIndex={t.id === tabStop ? 0 : -1} aria-label={t.says} class={t.soft ? 'thing soft-place' : 'thing'}
-                  transform={`translate(${p.x} ${p.y})`} onFocus={() => { setCurrent(t.id); props.onPoint?.(t.at, t.id) }}>
-                  <circle r={reach[t.symbol] + 5} class="halo" />
-                  <Mark name={t.symbol} />
-                </g>
-              )
-            })}
-            <g class="labels" aria-hidden="true">{labels.map(l => (
-              <text key={l.id} x={l.x + 1} y={l.y + 12} class={byId.get(l.id)?.symbol === 'name' ? 'on-line' : undefined}
-                onClick={e => { e.stopPropagation(); setCurrent(l.id); props.onPick([l.id]) }}>{byId.get(l.id)?.label}</text>
-            ))}</g>
-          </>
-        )}
-      </svg>
-      <div class="drawing-tools">
-        <button type="button" class="tool" onClick={() => zoomBy(1.6)} aria-label={`${props.name}: larger`}>+</button>
-        <button type="button" class="tool" onClick={() => zoomBy(1 / 1.6)} aria-label={`${props.name}: smaller`}>−</button>
-        <button type="button" class="tool" onClick={() => fitted && props.onView(fitted, size)} aria-label={`${props.name}: show all`}>all</button>
+    <div class="view">
+      <div class="view-head">
+        {props.head}
+        <div class="tools" role="group" aria-label={`${props.name}: size`}>
+          <button type="button" class="tool" onClick={() => zoomBy(1.6)} aria-label="Larger">+</button>
+          <button type="button" class="tool" onClick={() => zoomBy(1 / 1.6)} aria-label="Smaller">−</button>
+          <button type="button" class="tool" onClick={() => fitted && props.onView(fitted)} aria-label="Show all">all</button>
+        </div>
       </div>
-      <p id={hint} class="off-screen">Arrow keys step from thing to thing, Enter opens one, plus and minus enlarge and reduce, 0 shows all, Shift with an arrow moves the sheet.</p>
+      <div class="drawing" style={{ height: `${props.height}px` }}>
+        <svg
+          ref={svg}
+          role="group"
+          aria-label={props.name}
+          aria-describedby={hint}
+          onKeyDown={onKeyDown}
+          tabIndex={-1}
+          onPointerDown={(e) => { down.current = local(e) }}
+          onPointerMove={(e) => { if (shown) point(local(e)) }}
+          onPointerLeave={() => props.onPoint?.(undefined, undefined)}
+          onClick={(e) => {
+            const p = local(e)
+            if (!shown || !down.current || Math.hypot(p.x - down.current.x, p.y - down.current.y) > 6) return
+            point(p)
+            const under = within(marks, screen, p, finger)
+            const area = under.length === 0 ? props.areaAt?.(toDrawing(view!, p)) : undefined
+            if (area !== undefined) { setCurrent(area); props.onPick([area]); return }
+            const clear = under.filter(t => Math.hypot(screen(t).x - p.x, screen(t).y - p.y) <= reach[t.symbol] + 2)
+            const meant = e.detail === 0 || clear.length === 1 ? clear : under
+            if (meant.length > 0) { setCurrent(meant[0]!.id); props.onPick(meant.map(t => t.id)) }
+          }}
+        >
+          {shown && (
+            <>
+              <g class="metres" transform={`matrix(${view!.k} 0 0 ${-view!.k} ${view!.x} ${view!.y})`}>{props.children}</g>
+              {props.over?.(view!, size)}
+              {props.finger && <Finger at={toScreen(view!, props.finger)} size={size} />}
+              {things.map((t) => {
+                const p = screen(t)
+                return (
+                  <g
+                    key={t.id}
+                    data-id={t.id}
+                    role="button"
+                    tabIndex={t.id === tabStop ? 0 : -1}
+                    aria-label={t.says}
+                    class={t.soft ? 'thing soft-place' : 'thing'}
+                    transform={`translate(${p.x} ${p.y})`}
+                    onFocus={() => { setCurrent(t.id); props.onPoint?.(t.at, t.id) }}
+                  >
+                    <circle r={reach[t.symbol] + 5} class="halo" />
+                    <Mark name={t.symbol} />
+                  </g>
+                )
+              })}
+              <g class="labels" aria-hidden="true">{labels.map(l => (
+                <text
+                  key={l.id}
+                  x={l.x + 1}
+                  y={l.y + 12}
+                  class={byId.get(l.id)?.symbol === 'name' ? 'on-line' : undefined}
+                  onClick={(e) => { e.stopPropagation(); setCurrent(l.id); props.onPick([l.id]) }}
+                >{byId.get(l.id)?.label}
+                </text>
+              ))}
+              </g>
+            </>
+          )}
+        </svg>
+        <p id={hint} class="off-screen">Arrow keys step from thing to thing, Enter opens one, plus and minus enlarge and reduce, 0 shows all, Shift with an arrow moves the sheet.</p>
+      </div>
     </div>
   )
 }

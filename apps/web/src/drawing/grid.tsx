@@ -1,14 +1,16 @@
 import type { Size } from './use-size.ts'
 import { gridStep, steps } from './scale-bar.ts'
 import { toDrawing, toScreen } from './view.ts'
-import type { View } from './view.ts'
+import type { Point, View } from './view.ts'
 import { decimal } from '../words/number.ts'
 
 /** Ticks with numbers along the left and lower edges of a section. */
 export function SectionTicks({ view, size, along, up, downward = false }: {
-  readonly view: View, readonly size: Size
+  readonly view: View
+  readonly size: Size
   /** What the two ways are, with their unit. */
-  readonly along: string, readonly up: string
+  readonly along: string
+  readonly up: string
   /** Figures grow downward, as on a vein seen down its dip. */
   readonly downward?: boolean
 }) {
@@ -16,11 +18,11 @@ export function SectionTicks({ view, size, along, up, downward = false }: {
   const places = step < 1 ? 1 : 0
   return (
     <g class="ticks" aria-hidden="true">
-      {steps(low.x, high.x, step).map(x => {
+      {steps(low.x, high.x, step).map((x) => {
         const sx = toScreen(view, { x, y: 0 }).x
-        return sx > 50 && sx < size.width - 30 && <g key={`x${x}`}><path d={`M${sx} ${size.height}v-6`} /><text x={sx} y={size.height - 9} text-anchor="middle">{decimal(x, places)}</text></g>
+        return sx > 50 && sx < size.width - 120 && <g key={`x${x}`}><path d={`M${sx} ${size.height}v-6`} /><text x={sx} y={size.height - 9} text-anchor="middle">{decimal(x, places)}</text></g>
       })}
-      {steps(low.y, high.y, step).map(y => {
+      {steps(low.y, high.y, step).map((y) => {
         const sy = toScreen(view, { x: 0, y }).y
         return sy > 22 && sy < size.height - 24 && <g key={`y${y}`}><path d={`M0 ${sy}h6`} /><text x={9} y={sy + 4}>{decimal(downward ? -y : y, places)}</text></g>
       })}
@@ -31,27 +33,32 @@ export function SectionTicks({ view, size, along, up, downward = false }: {
 }
 
 /** Small crosses where the lines of the grid meet, with their figures, on a plan turned by some azimuth. */
-export function GridCrosses({ view, size, east, toPlan }: {
-  readonly view: View, readonly size: Size
+export function GridCrosses({ view, size, marks, toGrid, toPlan }: {
+  readonly view: View
+  readonly size: Size
+  /** Where marks stand, in the drawing's coordinates: no figures are written among them. */
+  readonly marks: readonly Point[]
   /** From the drawing's coordinates to [east, north]. */
-  readonly east: (x: number, y: number) => readonly [number, number]
+  readonly toGrid: (x: number, y: number) => readonly [number, number]
   readonly toPlan: (east: number, north: number) => { readonly x: number, readonly y: number }
 }) {
-  const step = gridStep(view.k, 110)
+  const step = gridStep(view.k, 90)
   const corners = [[0, 0], [size.width, 0], [0, size.height], [size.width, size.height]].map(([x, y]) => {
     const p = toDrawing(view, { x: x!, y: y! })
-    return east(p.x, p.y)
+    return toGrid(p.x, p.y)
   })
   const es = steps(Math.min(...corners.map(c => c[0])), Math.max(...corners.map(c => c[0])), step)
   const ns = steps(Math.min(...corners.map(c => c[1])), Math.max(...corners.map(c => c[1])), step)
   const crosses = es.flatMap(e => ns.map(n => ({ e, n, p: toScreen(view, toPlan(e, n)) })))
     .filter(({ p }) => p.x > 0 && p.y > 0 && p.x < size.width && p.y < size.height)
+  const taken = marks.map(m => toScreen(view, m))
+  const isClear = (p: Point) => !taken.some(m => m.x > p.x - 40 && m.x < p.x + 110 && Math.abs(m.y - p.y) < 26)
   return (
     <g class="ticks" aria-hidden="true">
       {crosses.map(({ e, n, p }) => (
         <g key={`${e},${n}`} transform={`translate(${p.x} ${p.y})`}>
           <path d="M-5 0H5M0-5V5" />
-          {p.x < size.width - 90 && p.y > 16 && <text x={7} y={-4} class="faint">{decimal(e, 0)} E {decimal(n, 0)} N</text>}
+          {Math.round(e / step) % 2 === 0 && Math.round(n / step) % 2 === 0 && p.x < size.width - 90 && p.y > 16 && isClear(p) && <text x={7} y={-4} class="faint">{decimal(e, 0)} E {decimal(n, 0)} N</text>}
         </g>
       ))}
     </g>

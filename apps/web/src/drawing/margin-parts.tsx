@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact'
 import { scaleBar } from './scale-bar.ts'
 import { azimuthText, decimal } from '../words/number.ts'
 
@@ -17,15 +18,31 @@ export function ScaleBarDrawn({ k, room, unit }: { readonly k: number, readonly 
   )
 }
 
-/** Grid, true and magnetic north about one foot; `up` is the azimuth that points up the sheet. */
+/** Grid, true and magnetic north about one foot, each with its own head and letter; `up` is the azimuth that points up the sheet. */
 export function NorthsDrawn({ up, trueNorth, magneticNorth }: { readonly up: number, readonly trueNorth: number, readonly magneticNorth: number }) {
-  const at = (azimuth: number) => `rotate(${azimuth - up} 0 0)`
   const says = `Norths. True north lies ${decimal(Math.abs(trueNorth), 1)}° ${trueNorth < 0 ? 'left' : 'right'} of grid north, magnetic north ${decimal(Math.abs(magneticNorth), 1)}° ${magneticNorth < 0 ? 'left' : 'right'}; ${azimuthText(up)} is up the sheet.`
   return (
-    <svg class="norths" viewBox="-52 -66 104 84" width="104" height="84" role="img" aria-label={says}>
-      <g transform={at(0)}><path d="M0 10V-44M0-44l-4 10h8Z" class="north-grid" /><text y={-48} text-anchor="middle">grid</text></g>
-      <g transform={at(trueNorth)}><path d="M0 6V-34" /><path d="m0-40 1.5 4.2h4.5l-3.600 2.700 1.400 4.300L0-31.500l-3.800 2.700 1.400-4.300-3.600-2.700h4.500Z" class="full" /></g>
-      <g transform={at(magneticNorth)}><path d="M0 6V-38M0-38l5 9M0-38" /></g>
+    <svg class="norths" viewBox="-74 -74 148 148" width="118" height="118" role="img" aria-label={says}>
+      <North azimuth={-up} length={36} letter="G"><path d="M-4 9 0 0 4 9Z" class="full" /></North>
+      <North azimuth={trueNorth - up} length={56} letter="T"><path d="M0-5 1.5-1.600 5-1.500 2.200.700 3.100 4.200 0 2.200-3.100 4.200-2.200.700-5-1.500-1.500-1.600Z" class="full" transform="translate(0 2)" /></North>
+      <North azimuth={magneticNorth - up} length={56} letter="M"><path d="M0 0 5 10" /></North>
+      <circle r="2" class="full" />
     </svg>
+  )
+}
+
+/** One north: a line, its head at the tip, and its letter upright beyond it. */
+function North({ azimuth, length, letter, children }: {
+  readonly azimuth: number
+  readonly length: number
+  readonly letter: string
+  readonly children: ComponentChildren
+}) {
+  const a = azimuth * Math.PI / 180, far = length + 11
+  return (
+    <g>
+      <g transform={`rotate(${azimuth})`}><path d={`M0 0V${-length}`} /><g transform={`translate(0 ${-length})`}>{children}</g></g>
+      <text x={Math.sin(a) * far} y={-Math.cos(a) * far + 4} text-anchor="middle">{letter}</text>
+    </g>
   )
 }

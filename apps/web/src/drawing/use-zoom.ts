@@ -31,9 +31,9 @@ export function useZoom(ref: RefObject<SVGSVGElement | null>, view: View | undef
   }, [])
 
   useEffect(() => {
-    const svg = ref.current as (SVGSVGElement & { __zoom?: ZoomTransform }) | null
+    const svg = ref.current
     if (!svg || !view) return
-    svg.__zoom = new ZoomTransform(view.k, view.x, view.y) // where d3-zoom keeps its state: it goes on from the view the caller holds
+    Object.assign(svg, { __zoom: new ZoomTransform(view.k, view.x, view.y) }) // where d3-zoom keeps its state: it goes on from the view the caller holds
     svg.style.touchAction = latest.current.enlarged ? 'none' : 'pan-y'
   }, [view])
 

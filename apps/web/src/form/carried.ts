@@ -27,16 +27,16 @@ export function carried(kindId: string, help: FormHelp, now: Date): Texts {
     if (began !== '') texts[name] = began
   }
   for (const name of same[kindId] ?? []) {
-    const value = help.last?.fields[name]
+    const value = help.before[name]
     if (value !== undefined) texts[name] = editText(value)
   }
-  const last = help.last?.fields
-  if (kindId === 'shot' && typeof last?.['to'] === 'string') {
+  const last = help.before
+  if (kindId === 'shot' && typeof last['to'] === 'string') {
     texts['from'] = last['to']
     texts['to'] = nextName(last['to'], new Set(help.stations))
   }
   for (const name of ['bag', 'mark', 'name']) {
-    const is = kind.fields[name]?.is, value = last?.[name]
+    const is = kind.fields[name]?.is, value = last[name]
     if (typeof value === 'string' && (name === 'mark' || (is?.type === 'text' && is.unique === true))) texts[name] = nextName(value, new Set(help.used[name]))
   }
   return texts

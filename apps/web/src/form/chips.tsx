@@ -1,6 +1,9 @@
 /** Words that can be put into a field with one tap instead of being typed. */
 export function Chips({ of, value, label, onTake, many = false }: {
-  readonly of: readonly string[], readonly value: string, readonly label: string, readonly onTake: (text: string) => void
+  readonly of: readonly string[]
+  readonly value: string
+  readonly label: string
+  readonly onTake: (text: string) => void
   /** The field holds several, parted by commas: a tap puts one in or takes it out. */
   readonly many?: boolean
 }) {

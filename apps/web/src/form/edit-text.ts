@@ -7,7 +7,7 @@ export function editText(value: FieldValue): string {
   if (typeof value === 'number' || typeof value === 'string') return String(value)
   if (Array.isArray(value)) {
     const list = value as readonly (string | Parameters<typeof placeText>[0] | Parameters<typeof coloursText>[0][number])[]
-    if (list.length > 0 && list.every(item => typeof item === 'object' && 'class' in item)) return coloursText(list as Parameters<typeof coloursText>[0])
+    if (list.length > 0 && list.every(item => typeof item === 'object' && 'class' in item)) return coloursText(list)
     return list.map(item => typeof item === 'string' ? item : 'by' in item ? placeText(item) : '').join(list.some(item => typeof item === 'object') ? '\n' : ', ')
   }
   if ('text' in value && 'unit' in value) return value.from === undefined ? value.text : `${value.text} ${value.from}`

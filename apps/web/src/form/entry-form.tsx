@@ -35,7 +35,7 @@ export function EntryForm({ kind, help, begin, mend, onSaved }: Props) {
   const [why, setWhy] = useState('')
   const [round, setRound] = useState(0)
 
-  const options = useMemo(() => optionsFor(kind, state, help.stations, units), [kind, state.units, state.currency, help, units])
+  const options = useMemo(() => optionsFor(kind, state, help, units), [kind, state.units, state.currency, help, units])
   const readings = useMemo(() => Object.fromEntries(Object.entries(kind.fields).map(([name, field]) => [name, reading(name, field, texts[name] ?? '', options)])), [kind, texts, options])
   const draft = useMemo(() => ({ ...(mend ? { entry: mend.id } : {}), kind: kind.id, set: changes(kind, readings, mend) }), [readings, mend])
 
@@ -82,16 +82,26 @@ export function EntryForm({ kind, help, begin, mend, onSaved }: Props) {
     const field = kind.fields[name]!, { is } = field
     const offered = is.type === 'quantity' ? unitsOffered(is.dimension, state.units) : []
     return (
-      <FieldInput key={`${name}${round}`} id={idOf(kind, name)} field={field} text={texts[name] ?? ''} reading={{ ...readings[name]!, problem: problemOf(name) }}
-        doubts={findings.filter(f => f.warning && fieldOf(f) === name).map(f => f.message)} used={help.used[name] ?? []} stations={help.stations}
-        units={offered} unit={is.type === 'quantity' ? units[name] ?? unitTaken(kind.id, name, is.dimension, state.units) : ''}
-        onText={text => change(name, text)} onUnit={unit => { rememberUnit(kind.id, name, unit); setUnits({ ...units, [name]: unit }) }} />
+      <FieldInput
+        key={`${name}${round}`}
+        id={idOf(kind, name)}
+        field={field}
+        text={texts[name] ?? ''}
+        reading={{ ...readings[name]!, problem: problemOf(name) }}
+        doubts={findings.filter(f => f.warning && fieldOf(f) === name).map(f => f.message)}
+        used={help.used[name] ?? []}
+        stations={help.stations}
+        units={offered}
+        unit={is.type === 'quantity' ? units[name] ?? unitTaken(kind.id, name, is.dimension, state.units, help.before[name]) : ''}
+        onText={text => change(name, text)}
+        onUnit={(unit) => { rememberUnit(kind.id, name, unit); setUnits({ ...units, [name]: unit }) }}
+      />
     )
   }
   const filled = rest.filter(name => (texts[name] ?? '') !== '')
   const whole = findings.filter(f => !(fieldOf(f) in kind.fields) && (tried || f.warning))
   return (
-    <form class="entry-form" noValidate onSubmit={e => { e.preventDefault(); void save() }}>
+    <form class="entry-form" noValidate onSubmit={(e) => { e.preventDefault(); void save() }}>
       <Writer />
       <div class={kind.id === 'shot' ? 'fields fields-shot' : 'fields'}>{first.map(show)}</div>
       {rest.length > 0 && (

@@ -2,12 +2,18 @@ import type { ComponentChildren } from 'preact'
 
 /** Label, hint, the field itself, how it was understood, and what is wrong with it: always in that order and place. */
 export function FieldFrame({ id, label, hint, echo, problem, doubts, required, children, group = false }: {
-  readonly id: string, readonly label: string, readonly hint: string | undefined, readonly echo: string, readonly problem: string, readonly doubts: readonly string[]
-  readonly required: boolean, readonly children: ComponentChildren
+  readonly id: string
+  readonly label: string
+  readonly hint: string | undefined
+  readonly echo: string
+  readonly problem: string
+  readonly doubts: readonly string[]
+  readonly required: boolean
+  readonly children: ComponentChildren
   /** Several controls under one name. */
   readonly group?: boolean
 }) {
-  const title = <>{label}{!required && <span class="soft small"> {'\u00b7'} may be left out</span>}</>
+  const title = <>{label}{required && <span class="needed"> needed</span>}</>
   const rest = (
     <>
       {hint && <p class="hint" id={`${id}-hint`}>{hint}</p>}

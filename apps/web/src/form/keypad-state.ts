@@ -28,10 +28,13 @@ const byDimension: Partial<Record<Dimension, readonly string[]>> = {
 /** The marks and units that a value of that sort may need beside figures. */
 export const keysFor = (dimension: Dimension | undefined): readonly string[] => dimension === undefined ? [] : byDimension[dimension] ?? []
 
+/** The key that takes away what is before the caret. */
+export const takeBack = '⌫'
+
 /** Types a text where the caret is, or takes away what is before it, as a keyboard would. */
-export function type(input: HTMLInputElement, text: string | 'back'): void {
+export function type(input: HTMLInputElement, text: string): void {
   const start = input.selectionStart ?? input.value.length, end = input.selectionEnd ?? start
-  if (text === 'back') input.setRangeText('', start === end ? Math.max(0, start - 1) : start, end, 'end')
+  if (text === takeBack) input.setRangeText('', start === end ? Math.max(0, start - 1) : start, end, 'end')
   else input.setRangeText(/^[a-z]{2,}|^[a-z]$/i.test(text) && /\d$/.test(input.value.slice(0, start)) ? ` ${text}` : text, start, end, 'end')
   input.dispatchEvent(new Event('input', { bubbles: true }))
 }

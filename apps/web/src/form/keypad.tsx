@@ -1,13 +1,13 @@
-import { type, typingInto, useBigKeys } from './keypad-state.ts'
+import { takeBack, type, typingInto, useBigKeys } from './keypad-state.ts'
 
-const rows = [['7', '8', '9'], ['4', '5', '6'], ['1', '2', '3'], ['.', '0', '⌫']]
+const rows = [['7', '8', '9'], ['4', '5', '6'], ['1', '2', '3'], ['.', '0', takeBack]]
 
 /** Big keys for a gloved thumb: figures, and only the marks and units that the field can use. */
 export function Keypad() {
   const into = typingInto.value
   if (!into) return null
   // The field must keep the focus while keys are pressed.
-  const press = (key: string) => (event: PointerEvent) => { event.preventDefault(); type(into.input, key === '⌫' ? 'back' : key) }
+  const press = (key: string) => (event: PointerEvent) => { event.preventDefault(); type(into.input, key) }
   const next = (event: PointerEvent) => {
     event.preventDefault()
     const fields = [...into.input.form!.querySelectorAll<HTMLElement>('input:not([type=hidden]), textarea, select, button')]
@@ -19,9 +19,9 @@ export function Keypad() {
     <div class="keypad" role="group" aria-label={`Keys for ${into.label}`} onPointerDown={e => e.preventDefault()}>
       <div class="keypad-marks">{into.keys.map(k => <button type="button" tabIndex={-1} key={k} onPointerDown={press(k)}>{k}</button>)}</div>
       <div class="keypad-figures">
-        {rows.flatMap(row => row.map(k => <button type="button" tabIndex={-1} key={k} aria-label={k === '⌫' ? 'Take back' : k} onPointerDown={press(k)}>{k}</button>))}
+        {rows.flatMap(row => row.map(k => <button type="button" tabIndex={-1} key={k} aria-label={k === takeBack ? 'Take back' : k} onPointerDown={press(k)}>{k}</button>))}
         <button type="button" tabIndex={-1} class="keypad-space" onPointerDown={press(' ')}>space</button>
-        <button type="button" tabIndex={-1} class="keypad-abc" onPointerDown={e => { e.preventDefault(); const { input } = into; useBigKeys(false); input.blur(); setTimeout(() => input.focus()) }}>abc</button>
+        <button type="button" tabIndex={-1} class="keypad-abc" onPointerDown={(e) => { e.preventDefault(); const { input } = into; useBigKeys(false); input.blur(); setTimeout(() => input.focus()) }}>abc</button>
         <button type="button" tabIndex={-1} class="keypad-next" onPointerDown={next}>next</button>
       </div>
     </div>

@@ -1,13 +1,13 @@
 import type { Kind } from '@lodebook/book'
 import type { InputOptions } from '@lodebook/book/input'
-import type { BookState } from '../bookkeeper/desk.ts'
+import type { BookState, FormHelp } from '../bookkeeper/desk.ts'
 import { localMoment } from '../words/moment.ts'
 import { unitTaken } from './crew-units.ts'
 
 /** What is taken for granted when this crew types into a form of that kind on this device. */
-export function optionsFor(kind: Kind, book: BookState, stations: readonly string[], chosen: Readonly<Record<string, string>>): InputOptions {
+export function optionsFor(kind: Kind, book: BookState, help: FormHelp, chosen: Readonly<Record<string, string>>): InputOptions {
   const fieldUnits = Object.fromEntries(Object.entries(kind.fields).flatMap(([name, { is }]) => {
-    const unit = is.type === 'quantity' ? chosen[name] ?? unitTaken(kind.id, name, is.dimension, book.units) : ''
+    const unit = is.type === 'quantity' ? chosen[name] ?? unitTaken(kind.id, name, is.dimension, book.units, help.before[name]) : ''
     return unit === '' ? [] : [[name, unit]]
   }))
   return {
@@ -15,6 +15,6 @@ export function optionsFor(kind: Kind, book: BookState, stations: readonly strin
     units: { length: book.units === 'feet and oz/ton' ? 'ft' : 'm' },
     ...(book.currency === '' ? {} : { currency: book.currency }),
     offset: localMoment(new Date()).slice(16),
-    stations: new Set(stations),
+    stations: new Set(help.stations),
   }
 }

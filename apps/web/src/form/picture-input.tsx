@@ -14,10 +14,16 @@ export function PictureInput({ id, text, onText }: { readonly id: string, readon
   }
   return (
     <>
-      <input id={id} type="file" accept="image/*" class="box" onChange={e => {
-        const file = e.currentTarget.files?.[0]
-        if (file) take(file).catch(() => setSays('It could not be kept: the device may be full'))
-      }} />
+      <input
+        id={id}
+        type="file"
+        accept="image/*"
+        class="box"
+        onChange={(e) => {
+          const file = e.currentTarget.files?.[0]
+          if (file) take(file).catch(() => setSays('It could not be kept: the device may be full'))
+        }}
+      />
       <output class="echo">{says}</output>
     </>
   )

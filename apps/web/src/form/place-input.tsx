@@ -11,7 +11,12 @@ const say: Readonly<Record<WayToSay, string>> = { station: 'from a station', tap
 const atHand = 5
 
 /** Where something is, said in one of five ways. The pieces make one text, which the one reader of places understands or questions. */
-export function PlaceInput({ id, text, stations, onText }: { readonly id: string, readonly text: string, readonly stations: readonly string[], readonly onText: (text: string) => void }) {
+export function PlaceInput({ id, text, stations, onText }: {
+  readonly id: string
+  readonly text: string
+  readonly stations: readonly string[]
+  readonly onText: (text: string) => void
+}) {
   const [parts, setParts] = useState<PlaceParts>(() => partsOfPlace(text))
   const change = (some: Partial<PlaceParts>) => {
     const next = { ...parts, ...some } as PlaceParts
@@ -21,7 +26,7 @@ export function PlaceInput({ id, text, stations, onText }: { readonly id: string
   const piece = (name: string, label: string) => ({ id: `${id}-${name}`, label, hint: undefined, echo: '', problem: '', value: parts[name] ?? '', onText: (t: string) => change({ [name]: t }) })
   return (
     <div class="place">
-      <ChoiceChips of={waysToSay.map(w => say[w])} value={say[parts.by]} onTake={word => { if (word !== '') change({ by: waysToSay.find(w => say[w] === word)! }) }} />
+      <ChoiceChips of={waysToSay.map(w => say[w])} value={say[parts.by]} onTake={(word) => { if (word !== '') change({ by: waysToSay.find(w => say[w] === word)! }) }} />
       {parts.by === 'station' && (
         <>
           <div class="pieces">
@@ -49,11 +54,13 @@ export function PlaceInput({ id, text, stations, onText }: { readonly id: string
           <p class="hint">on which hand of the line from the first to the second</p>
         </>
       )}
-      {parts.by === 'grid' && <div class="pieces">
-        <Piece id={`${id}-east`} label="East"><FigureBox {...piece('east', 'East')} dimension="length" /></Piece>
-        <Piece id={`${id}-north`} label="North"><FigureBox {...piece('north', 'North')} dimension="length" /></Piece>
-        <Piece id={`${id}-up`} label="Elevation"><FigureBox {...piece('up', 'Elevation')} dimension="length" /></Piece>
-      </div>}
+      {parts.by === 'grid' && (
+        <div class="pieces">
+          <Piece id={`${id}-east`} label="East"><FigureBox {...piece('east', 'East')} dimension="length" /></Piece>
+          <Piece id={`${id}-north`} label="North"><FigureBox {...piece('north', 'North')} dimension="length" /></Piece>
+          <Piece id={`${id}-up`} label="Elevation"><FigureBox {...piece('up', 'Elevation')} dimension="length" /></Piece>
+        </div>
+      )}
       {parts.by === 'gps' && (
         <>
           <div class="pieces">

@@ -14,7 +14,7 @@ export function changes(kind: Kind, readings: Readonly<Record<string, FieldReadi
   return set
 }
 
-/** The same value: a quantity written out with the unit that was taken for it before is no change. */
+/** The same value: a quantity or an amount written out with the unit or currency that was taken for it before is no change. */
 function alike(now: FieldValue, before: FieldValue | undefined): boolean {
   if (before === undefined) return false
   return JSON.stringify(bare(now)) === JSON.stringify(bare(before))
@@ -24,6 +24,7 @@ function bare(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(bare)
   if (typeof value !== 'object' || value === null) return value
   const { text, from, ...rest } = value as Record<string, unknown>
+  if ('amount' in rest) return rest
   const kept = typeof rest['unit'] === 'string' ? [typeof from === 'string' ? `${String(text)} ${from}` : text] : [text, from]
   return [kept, ...Object.keys(rest).sort().map(key => [key, bare(rest[key])])]
 }

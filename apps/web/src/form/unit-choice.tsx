@@ -2,7 +2,11 @@ import { unitText } from '../words/number.ts'
 
 /** The unit that a bare number takes, beside the field where it is typed. */
 export function UnitChoice({ id, label, units, unit, onUnit }: {
-  readonly id: string, readonly label: string, readonly units: readonly string[], readonly unit: string, readonly onUnit: (unit: string) => void
+  readonly id: string
+  readonly label: string
+  readonly units: readonly string[]
+  readonly unit: string
+  readonly onUnit: (unit: string) => void
 }) {
   if (units.length === 0) return null
   return (

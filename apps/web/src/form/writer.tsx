@@ -18,8 +18,8 @@ export function Writer() {
   return (
     <div class="field">
       <label class="label" for="writer">Who is writing?</label>
-      <input id="writer" type="text" class="box" value={name} autocomplete="off" onInput={e => { setName(e.currentTarget.value); setWriter(e.currentTarget.value) }} />
-      <Chips of={book.value?.people ?? []} value={name} label="People of the crew" onTake={n => { setName(n); setWriter(n); if (n !== '') ask(false) }} />
+      <input id="writer" type="text" class="box" value={name} autocomplete="off" onInput={(e) => { setName(e.currentTarget.value); setWriter(e.currentTarget.value) }} />
+      <Chips of={book.value?.people ?? []} value={name} label="People of the crew" onTake={(n) => { setName(n); setWriter(n); if (n !== '') ask(false) }} />
     </div>
   )
 }

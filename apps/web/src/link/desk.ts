@@ -15,7 +15,7 @@ export const trouble = signal<string | undefined>(undefined)
 
 export async function openBook(): Promise<void> {
   try {
-    await desk.onChange(proxy(state => { book.value = state }))
+    await desk.onChange(proxy((state) => { book.value = state }))
     book.value = await desk.open()
     persisted.value = await keepFromClearing()
   } catch (problem) {

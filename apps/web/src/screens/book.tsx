@@ -21,7 +21,7 @@ export function BookScreen({ path }: { readonly path: readonly string[] }) {
 
 function Contents() {
   const state = book.value!
-  const entries = Object.values(state.counts).reduce((sum, c) => sum + c.standing, 0), struck = Object.values(state.counts).reduce((sum, c) => sum + c.struck, 0)
+  const counts = Object.values(state.counts), entries = counts.reduce((sum, c) => sum + c.standing, 0), struck = counts.reduce((sum, c) => sum + c.struck, 0)
   return (
     <>
       <p class="asked">What is written, by whom and when?</p>

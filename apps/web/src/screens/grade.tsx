@@ -1,33 +1,30 @@
-import type { Grade, VeinAt } from '@lodebook/answers'
+import type { Grade, HeadingShape, VeinAt } from '@lodebook/answers'
 import { ask } from '../link/reckoner.ts'
 import { Answered } from '../shell/answered.tsx'
-import { Figure, rangeText, valueText } from '../drawer/figure.tsx'
+import { Figure, rangeText } from '../drawer/figure.tsx'
+import { Figures } from '../drawer/figures.tsx'
 import { PanelTable } from './grade/panel-table.tsx'
 import { SampleTable } from './grade/sample-table.tsx'
 import { VeinSheet } from './grade/vein-sheet.tsx'
 
 /** Grade: how much gold, where, and how sure are we? The vein as one sheet, panels and samples on it. */
 export function GradeScreen() {
-  const asked = ask('grade'), vein = ask('vein').value
+  const asked = ask('grade'), vein = ask('vein').value, workings = ask('workings').value
   return (
     <Answered asks="How much gold, where, and how sure are we?" asked={asked}>
-      {grade => <Shown grade={grade} vein={vein && !('notEnough' in vein) ? vein : undefined} />}
+      {grade => <Shown grade={grade} vein={vein && !('notEnough' in vein) ? vein : undefined} headings={workings && !('notEnough' in workings) ? workings.headings : []} />}
     </Answered>
   )
 }
 
-function Shown({ grade, vein }: { readonly grade: Grade, readonly vein: VeinAt | undefined }) {
+function Shown({ grade, vein, headings }: { readonly grade: Grade, readonly vein: VeinAt | undefined, readonly headings: readonly HeadingShape[] }) {
+  const near = new Set(vein?.stations.map(s => s.name))
   return (
     <>
       <h1 class="sentence">{grade.sentence}</h1>
       <p class="big"><span class="value"><Figure answer={grade.ounces} /></span><span class="range">{rangeText(grade.ounces)}</span></p>
-      <ul class="figures">
-        <li>in <Figure answer={grade.tonnes} /> of vein <span class="soft small">{rangeText(grade.tonnes)}</span></li>
-        <li>at <Figure answer={grade.grade} /> <span class="soft small">{rangeText(grade.grade)}</span></li>
-        <li>over <Figure answer={grade.width} /> width <span class="soft small">{rangeText(grade.width)}</span></li>
-        <li>by plain averages <Figure answer={grade.audit}>{valueText(grade.audit)}</Figure></li>
-      </ul>
-      {vein && <VeinSheet grade={grade} vein={vein} />}
+      <Figures of={[{ name: 'rock', answer: grade.tonnes }, { name: 'grade over the vein', answer: grade.grade }, { name: 'true width', answer: grade.width }, { name: 'by plain averages', answer: grade.audit }]} />
+      {vein && <VeinSheet grade={grade} vein={vein} onVein={name => headings.find(h => h.name === name)?.stations.every(s => near.has(s)) ?? false} />}
       {grade.cautions.length > 0 && <ul class="cautions">{grade.cautions.map(c => <li key={c}>{c}</li>)}</ul>}
       <PanelTable panels={grade.panels} />
       <SampleTable samples={grade.samples} />

@@ -1,7 +1,9 @@
 import type { Pay } from '@lodebook/answers'
 import { ask } from '../link/reckoner.ts'
 import { Figure, rangeText } from '../drawer/figure.tsx'
+import { Figures } from '../drawer/figures.tsx'
 import { Answered } from '../shell/answered.tsx'
+import { outOf } from '../words/number.ts'
 import { DriverBars } from './pay/driver-bars.tsx'
 import { TwentyDots } from './pay/twenty-dots.tsx'
 
@@ -19,12 +21,7 @@ function Shown({ pay }: { readonly pay: Pay }) {
         <h2 id="twenty">Twenty ways it could turn out, each as likely as the next</h2>
         <TwentyDots twenty={pay.twenty} wage={pay.wage} currency={pay.currency} />
       </section>
-      <ul class="figures">
-        <li>needs <Figure answer={pay.personDays} /> <span class="soft small">{rangeText(pay.personDays)}</span></li>
-        <li>wins <Figure answer={pay.ouncesWon} /> <span class="soft small">{rangeText(pay.ouncesWon)}</span></li>
-        <li>breaks even at <Figure answer={pay.breakEven} /> as worked</li>
-        <li>beats the wage: <Figure answer={pay.chance}>{`${Math.round(pay.chance.value * 20)} in 20`}</Figure></li>
-      </ul>
+      <Figures of={[{ name: 'work', answer: pay.personDays }, { name: 'gold won', answer: pay.ouncesWon }, { name: 'breaks even at, as worked', answer: pay.breakEven }, { name: 'beats the wage', answer: pay.chance, text: outOf(pay.chance.value, 20) }]} />
       <section class="section" aria-labelledby="matters">
         <h2 id="matters">What it hangs on most</h2>
         <DriverBars drivers={pay.drivers} middle={pay.perDay.value} wage={pay.wage} currency={pay.currency} />

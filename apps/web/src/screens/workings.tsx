@@ -1,7 +1,7 @@
 import type { VeinAt, Workings } from '@lodebook/answers'
 import { useMemo, useState } from 'preact/hooks'
 import { openAnswer, openEntry } from '../drawer/drawer-state.ts'
-import { Figure, rangeText } from '../drawer/figure.tsx'
+import { Figure } from '../drawer/figure.tsx'
 import { ask } from '../link/reckoner.ts'
 import { Answered } from '../shell/answered.tsx'
 import { counted } from '../words/number.ts'
@@ -24,9 +24,9 @@ function Shown({ workings, vein }: { readonly workings: Workings, readonly vein:
   return (
     <>
       <h1 class="sentence">{workings.sentence}</h1>
-      <ul class="figures">{workings.figures.map(f => <li key={f.id}><span>{f.sentence}</span> <Figure answer={f} />{f.range && <span class="soft small"> {rangeText(f)}</span>}</li>)}</ul>
-      {workings.cautions.length > 0 && <ul class="cautions">{workings.cautions.map(c => <li key={c}>{c}</li>)}</ul>}
       <WorkingsSheet workings={workings} vein={vein} />
+      <ul class="said">{workings.figures.map(f => <li key={f.id}><Figure answer={f}>{f.sentence}</Figure></li>)}</ul>
+      {workings.cautions.length > 0 && <ul class="cautions">{workings.cautions.map(c => <li key={c}>{c}</li>)}</ul>}
       <section class="section" aria-labelledby="suspects">
         <h2 id="suspects">Readings that the rest of the survey disagrees with</h2>
         {suspects.length === 0 ? <p class="soft">None stands out.</p> : (

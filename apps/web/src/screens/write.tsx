@@ -54,8 +54,15 @@ function WriteOne({ kindId, named }: { readonly kindId: string, readonly named: 
       <h1>{kind.label}</h1>
       {says && <p class="saved" role="status"><b>{says}</b><SentOn /></p>}
       {help && book.value
-        ? <EntryForm key={round} kind={kind} help={help} begin={{ ...carried(kindId, help, new Date()), ...(named === undefined ? {} : { name: named }) }}
-            onSaved={(_, news) => { setSays(news); newsOf.value = news; setHelp(undefined); setRound(round + 1); scrollTo({ top: 0 }) }} />
+        ? (
+            <EntryForm
+              key={round}
+              kind={kind}
+              help={help}
+              begin={{ ...carried(kindId, help, new Date()), ...(named === undefined ? {} : { name: named }) }}
+              onSaved={(_, news) => { setSays(news); newsOf.value = news; setHelp(undefined); setRound(round + 1); scrollTo({ top: 0 }) }}
+            />
+          )
         : <p class="waiting">Opening the book…</p>}
       <Today />
     </>

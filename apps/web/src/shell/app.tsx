@@ -24,11 +24,11 @@ export function App() {
   useFreshScreen(screen.id, path)
   return (
     <div class="shell">
-      <a class="btn skip" href={`#${main}`} onClick={e => { e.preventDefault(); document.getElementById(main)?.focus() }}>Go to the page</a>
+      <a class="btn skip" href={`#${main}`} onClick={(e) => { e.preventDefault(); document.getElementById(main)?.focus() }}>Go to the page</a>
       <header class="masthead">
         <div class="mine">{book.value?.name || 'Lodebook'}{book.value?.district && <div class="district">{book.value.district}</div>}</div>
         <div class="sync"><SyncLine short /></div>
-        <Grounds />
+        <button type="button" class="btn quiet ground-switch" onClick={() => { ground.value = ground.value === 'lamp' ? 'day' : 'lamp' }}>{ground.value === 'lamp' ? 'Day' : 'Lamp'}</button>
       </header>
       <nav class="contents" aria-label="Screens">
         <ul>
@@ -48,7 +48,8 @@ export function App() {
   )
 }
 
-const Grounds = () => <div class="grounds"><ChoiceRow label="Ground" of={grounds} value={ground.value} onChoose={g => { ground.value = g }} say={g => g.charAt(0).toUpperCase() + g.slice(1)} /></div>
+/** Day, lamp or print. */
+const Grounds = () => <div class="grounds"><ChoiceRow label="Ground" of={grounds} value={ground.value} onChoose={(g) => { ground.value = g }} say={g => g.charAt(0).toUpperCase() + g.slice(1)} /></div>
 
 function Screen({ id, path }: { readonly id: ScreenId, readonly path: readonly string[] }) {
   switch (id) {

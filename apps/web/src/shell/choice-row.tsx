@@ -2,7 +2,10 @@ import { useId } from 'preact/hooks'
 
 /** A row of words of which one is chosen. */
 export function ChoiceRow<T extends string>({ label, of, value, onChoose, show = false, say = String }: {
-  readonly label: string, readonly of: readonly T[], readonly value: T | undefined, readonly onChoose: (value: T) => void
+  readonly label: string
+  readonly of: readonly T[]
+  readonly value: T | undefined
+  readonly onChoose: (value: T) => void
   /** Whether the label is to be seen as well as heard. */
   readonly show?: boolean
   readonly say?: (value: T) => string

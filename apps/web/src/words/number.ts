@@ -10,6 +10,10 @@ export function figures(value: number, significant = 3): string {
   return decimal(rounded, Math.min(decimals, 8))
 }
 
+/** A number rounded to a step such as 10, 1 or 0.01, and no finer. */
+export const toStep = (value: number, step: number): string =>
+  decimal(Math.round(value / step) * step, Math.min(8, Math.max(0, -Math.floor(Math.log10(step) + 1e-9))))
+
 /** A number with so many decimals. */
 export function decimal(value: number, decimals: number): string {
   const text = Math.abs(value).toFixed(decimals)

@@ -22,15 +22,19 @@ export function Device() {
       <p class="crumb"><a href={linkTo('book')}>Book</a></p>
       <h1>This device</h1>
       <dl class="facts">
-        <dt>The hub</dt><dd>{longOf(hub)}
+        <dt>The hub</dt>
+        <dd>
+          <p>{longOf(hub)}</p>
           {hub.state !== 'none' && <p><button type="button" class="btn" onClick={() => { void desk.syncNow() }}>Ask the hub now</button></p>}
           {hub.state === 'unjoined' && <Unjoined hubName={hub.book?.name ?? ''} />}
-          {hub.state === 'other-book' && <p><button type="button" class="btn" onClick={() => { void desk.openHubsBook() }}>Lay this book aside here and open the hub’s{hub.book?.name ? `, ${hub.book.name}` : ''}</button></p>}
+          {hub.state === 'other-book' && (
+            <p><button type="button" class="btn" onClick={() => { void desk.openHubsBook() }}>Lay this book aside here and open the hub’s{hub.book?.name ? `, ${hub.book.name}` : ''}</button></p>
+          )}
         </dd>
-        <dt>Kept here</dt><dd>{counted(postings, 'writing')}</dd>
-        <dt>Kept for good</dt><dd>{persisted.value === undefined ? 'The browser has not answered yet.' : persisted.value
-          ? 'The browser has agreed not to clear the book away.'
-          : 'The browser has not agreed to keep the book when it runs short of room. Putting Lodebook on the home screen often changes its mind; let the hub have everything before you clear anything.'}</dd>
+        <dt>Kept here</dt>
+        <dd>{counted(postings, 'writing')}</dd>
+        <dt>Kept for good</dt>
+        <dd>{promiseText(persisted.value)}</dd>
         <dt>This device writes as</dt><dd>{device}</dd>
       </dl>
       <section class="section" aria-labelledby="copy">
@@ -40,6 +44,13 @@ export function Device() {
       </section>
     </>
   )
+}
+
+/** What the browser answered, and what follows from it. */
+function promiseText(answer: boolean | undefined): string {
+  if (answer === undefined) return 'The browser has not answered yet.'
+  return answer ? 'The browser has agreed not to clear the book away.'
+    : 'The browser has not agreed to keep the book when it runs short of room. Putting Lodebook on the home screen often changes its mind; let the hub have everything before you clear anything.'
 }
 
 const Unjoined = ({ hubName }: { readonly hubName: string }) => (

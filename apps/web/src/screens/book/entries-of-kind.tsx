@@ -39,7 +39,8 @@ export function EntriesOfKind({ kind }: { readonly kind: Kind }) {
               {fields.map(n => <td key={n}>{entry.fields[n] === undefined ? '' : fieldText(entry.fields[n], kind.fields[n])}</td>)}
               <td>{entry.createdBy}</td><td class="nowrap">{dayText(entry.createdAt)}</td>
             </tr>
-          ))}</tbody>
+          ))}
+          </tbody>
         </table>
       </div>
       {found.length > most && <p><button type="button" class="btn" onClick={() => setMost(most + 400)}>Show more</button></p>}

@@ -10,7 +10,11 @@ import type { shownAs } from './quantities.ts'
 
 /** The margin of the vein's sheet: what the colours stand for and how many panels have each, the marks with their counts, scale, and how the vein lies. */
 export function GradeMargin({ grade, vein, k, classes, shown }: {
-  readonly grade: Grade, readonly vein: VeinAt, readonly k: number | undefined, readonly classes: readonly Class[], readonly shown: ReturnType<typeof shownAs>
+  readonly grade: Grade
+  readonly vein: VeinAt
+  readonly k: number | undefined
+  readonly classes: readonly Class[]
+  readonly shown: ReturnType<typeof shownAs>
 }) {
   const on = ground.value, state = book.value!
   const placed = grade.samples.filter(s => s.at)

@@ -20,7 +20,8 @@ export function SampleTable({ samples }: { readonly samples: readonly SampleAt[]
               <td class="n">{s.below ? '< ' : ''}{grade(s.grade)}</td><td class="n">{grade(s.low)} to {grade(s.high)}</td>
               <td class="n">{s.width === undefined ? '' : figures(crewValue(s.width, 'm', units).value, 2)}</td><td>{s.used ? '' : s.why}</td>
             </tr>
-          ))}</tbody>
+          ))}
+          </tbody>
         </table>
       </div>
     </details>

@@ -1,91 +1,115 @@
 import type { Grade, Panel, VeinAt } from '@lodebook/answers'
 import type { VeinPoint } from '@lodebook/reckon'
-import { useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { open, openAnswer } from '../../drawer/drawer-state.ts'
 import { Drawing } from '../../drawing/drawing.tsx'
 import type { Thing } from '../../drawing/drawing.tsx'
 import { SectionTicks } from '../../drawing/grid.tsx'
 import { lightOn, ramp } from '../../drawing/ramp.ts'
-import { boundsOf, toScreen } from '../../drawing/view.ts'
-import type { Point, View } from '../../drawing/view.ts'
+import { useSize } from '../../drawing/use-size.ts'
+import type { Size } from '../../drawing/use-size.ts'
+import { boundsOf, fit, toScreen } from '../../drawing/view.ts'
+import type { Bounds, Point, View } from '../../drawing/view.ts'
 import { book } from '../../link/desk.ts'
 import { ChoiceRow } from '../../shell/choice-row.tsx'
 import { ground } from '../../shell/ground.ts'
 import { crewText } from '../../words/crew-value.ts'
 import { azimuthText, decimal } from '../../words/number.ts'
 import { classesOf, shareOf } from './classes.ts'
+import { insetFor } from '../workings/together.ts'
 import { GradeMargin } from './grade-margin.tsx'
 import { quantities, shownAs } from './quantities.ts'
 import type { Quantity } from './quantities.ts'
 
+const nowhere: Bounds = { minX: -5, minY: -5, maxX: 5, maxY: 5 }
 const at = ({ along, down }: VeinPoint): Point => ({ x: along, y: -down })
 const path = (points: readonly VeinPoint[], close = false): string => points.length === 0 ? '' : `M${points.map(at).map(p => `${p.x.toFixed(2)} ${p.y.toFixed(2)}`).join('L')}${close ? 'Z' : ''}`
 
 /** The vein laid flat, true to scale: panels in even colour with their numbers, samples, headings, what is worked out, and the fault that ends it. */
-export function VeinSheet({ grade, vein }: { readonly grade: Grade, readonly vein: VeinAt }) {
-  const [quantity, setQuantity] = useState<Quantity>('grade'), [view, setView] = useState<View>(), [says, setSays] = useState('')
+export function VeinSheet({ grade, vein, onVein }: {
+  readonly grade: Grade
+  readonly vein: VeinAt
+  /** Whether a heading runs in the vein for all its length, so that it can be drawn on it. */
+  readonly onVein: (heading: string) => boolean
+}) {
+  const [quantity, setQuantity] = useState<Quantity>('grade'), [view, setView] = useState<View>(), [size, setSize] = useState<Size>(), [says, setSays] = useState('')
   const { units } = book.value!, on = ground.value
   const shown = useMemo(() => shownAs(quantity, units), [quantity, units])
   const classes = useMemo(() => classesOf(grade.panels.map(shown.of)), [grade, shown])
   const samples = useMemo(() => grade.samples.filter(s => s.at), [grade])
   const things = useMemo((): readonly Thing[] => [
     ...samples.map((s): Thing => ({
-      id: `sample:${s.entry}`, at: at(s.at!), symbol: !s.used ? 'sample-unused' : s.below ? 'sample-below' : 'sample', label: s.bag, weight: s.grade,
-      says: `Bag ${s.bag}: ${s.below ? 'less than ' : ''}${crewText(s.grade, 'g/t', units, 2)}, 8 in 10 between ${crewText(s.low, 'g/t', units, 2)} and ${crewText(s.high, 'g/t', units, 2)}${s.used ? '' : `; left aside: ${s.why}`}`,
+      id: `sample:${s.entry}`, at: at(s.at!), symbol: !s.used ? 'sample-unused' : s.below ? 'sample-below' : 'sample', label: s.bag, weight: s.grade, labelFrom: 22,
+      says: `Bag ${s.bag}: ${s.below ? 'less than ' : ''}${crewText(s.grade, 'g/t', units)}, 8 in 10 between ${crewText(s.low, 'g/t', units)} and ${crewText(s.high, 'g/t', units)}${s.used ? '' : `; left aside: ${s.why}`}`,
     })),
-    ...vein.stations.map((s): Thing => ({ id: `station:${s.name}`, at: at(s.at), symbol: 'station', label: s.name, weight: -1, says: `Station ${s.name}` })),
+    ...vein.stations.map((s): Thing => ({ id: `station:${s.name}`, at: at(s.at), symbol: 'station', label: s.name, weight: -1, labelFrom: 16, says: `Station ${s.name}` })),
     ...grade.panels.map((p): Thing => ({
       id: `panel:${p.name}`, at: at(p.centre), symbol: 'name', label: '', weight: 0, area: true,
-      says: `Panel ${p.name}: ${shown.label.toLowerCase()} ${shown.text(shown.of(p))} ${shown.unit}; ${crewText(p.ounces, 'oz', units, 2)} of gold, 8 in 10 between ${crewText(p.low, 'oz', units, 2)} and ${crewText(p.high, 'oz', units, 2)}`,
+      says: `Panel ${p.name}: ${shown.label.toLowerCase()} ${shown.text(shown.of(p))} ${shown.unit}; ${crewText(p.ounces, 'oz', units)} of gold, 8 in 10 between ${crewText(p.low, 'oz', units)} and ${crewText(p.high, 'oz', units)}`,
     })),
   ], [samples, grade, vein, shown, units])
-  const bounds = useMemo(() => boundsOf([...grade.panels.flatMap(p => p.corners), ...samples.map(s => s.at!), ...vein.headings.flatMap(h => [...h.back, ...h.sill])].map(at))
-    ?? { minX: -5, minY: -5, maxX: 5, maxY: 5 }, [grade, samples, vein])
+  const bounds = useMemo(() => boundsOf([...grade.panels.flatMap(p => p.corners), ...samples.map(s => s.at!)].map(at)) ?? nowhere, [grade, samples])
+  const column = useRef<HTMLDivElement>(null), room = useSize(column), inset = insetFor(room.width)
+  const k = (room.width - 2 * inset) / Math.max(bounds.maxX - bounds.minX, 5)
+  const height = Math.round(Math.min(Math.max((bounds.maxY - bounds.minY) * k + 2 * inset + 24, 240), innerHeight * 0.75))
+  const fitted = useMemo(() => size && fit(bounds, size.width, size.height, insetFor(size.width)), [bounds, size])
+  useEffect(() => setView(fitted), [fitted])
+  const lies = `strike ${azimuthText(vein.strike.value)} to the right, dip ${decimal(vein.dip.value, 0)}°; distances down the dip are true`
   const answerOf = (id: string) => id.startsWith('panel:') ? grade.panels.find(p => `panel:${p.name}` === id)?.answer : grade.samples.find(s => `sample:${s.entry}` === id)?.answer
   const pick = (ids: readonly string[]) => {
-    const opened = ids.flatMap(id => { const answer = answerOf(id); return answer ? [{ label: things.find(t => t.id === id)!.says, page: { is: 'answer' as const, answer } }] : [] })
+    const opened = ids.flatMap((id) => { const answer = answerOf(id); return answer ? [{ label: things.find(t => t.id === id)!.says, page: { is: 'answer' as const, answer } }] : [] })
     if (opened.length === 1) openAnswer(opened[0]!.page.answer)
     else if (opened.length > 1) open({ is: 'several', title: 'Which of these?', of: opened.slice(0, 12) })
   }
 
   return (
-    <>
-      <div class="controls"><ChoiceRow show label="Panels show" of={quantities} value={quantity} onChoose={setQuantity} /></div>
-      <section class="sheet" aria-label="Long section of the vein">
-        <div class="sheet-body">
-          <div>
-            <div class="view">
-              <p class="view-name"><b>{vein.name}, laid flat</b> strike {azimuthText(vein.strike.value)} to the right, dip {decimal(vein.dip.value, 0)}°; distances down the dip are true</p>
-              <Drawing name="Long section of the vein" class="drawing-vein" bounds={bounds} view={view} onView={setView} things={things} onPick={pick}
-                areaAt={p => { const panel = grade.panels.find(q => inside(p, q.corners.map(at))); return panel && `panel:${panel.name}` }}
-                onPoint={(_, id) => setSays(things.find(t => t.id === id)?.says ?? '')}
-                over={(v, size) => (
-                  <>
-                    <SectionTicks view={v} size={size} along="along the vein, m" up="down the dip, m" downward />
-                    <g aria-hidden="true">{grade.panels.map(p => <PanelNumber key={p.name} panel={p} view={v} text={shown.text(shown.of(p))} light={lightOn(shareOf(classes, shown.of(p)), on)} />)}</g>
-                  </>
-                )}>
-                <defs><pattern id="gone-vein" width="1.1" height="1.1" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V1.1" class="hatch" stroke-width="0.12" style={{ vectorEffect: 'none' }} /></pattern></defs>
-                {grade.panels.map(p => <path key={p.name} class="panel" fill={ramp(shareOf(classes, shown.of(p)), on)} d={path(p.corners, true)} />)}
-                {vein.headings.map(h => <path key={h.name} class="passage" d={path([...h.back, ...[...h.sill].reverse()], true)}><title>{h.name}</title></path>)}
-                {vein.workedOut.map(w => <path key={w.entry} class="gone" fill="url(#gone-vein)" d={path(w.corners, true)}><title>{w.name}, worked out</title></path>)}
-                {vein.fault && <FaultLine vein={vein} high={bounds.maxY + 5} low={bounds.minY - 5} />}
-              </Drawing>
-            </div>
-            <p class="finger-says" aria-live="off">{says || <span class="soft">Point at a panel or a sample to read it. Tap to open it down to its entries.</span>}</p>
-          </div>
-          <GradeMargin grade={grade} vein={vein} k={view?.k} classes={classes} shown={shown} />
+    <section class="sheet" aria-label="Long section of the vein">
+      <div class="sheet-body">
+        <div ref={column}>
+          <Drawing
+            name="Long section of the vein"
+            height={height}
+            view={view}
+            fitted={fitted}
+            onView={setView}
+            onSize={setSize}
+            things={things}
+            onPick={pick}
+            head={(
+              <>
+                <p><b>{vein.name}, laid flat</b> {lies}</p>
+                <ChoiceRow label="Panels show" of={quantities} value={quantity} onChoose={setQuantity} />
+              </>
+            )}
+            areaAt={(p) => { const panel = grade.panels.find(q => inside(p, q.corners.map(at))); return panel && `panel:${panel.name}` }}
+            onPoint={(_, id) => setSays(things.find(t => t.id === id)?.says ?? '')}
+            over={(v, size) => (
+              <>
+                <SectionTicks view={v} size={size} along="along the vein, m" up="down the dip, m" downward />
+                <g aria-hidden="true">{grade.panels.map(p => <PanelNumber key={p.name} panel={p} view={v} text={shown.text(shown.of(p))} light={lightOn(shareOf(classes, shown.of(p)), on)} />)}</g>
+              </>
+            )}
+          >
+            <defs><pattern id="gone-vein" width="1.1" height="1.1" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V1.1" class="hatch" stroke-width="0.12" style={{ vectorEffect: 'none' }} /></pattern></defs>
+            {grade.panels.map(p => <path key={p.name} class="panel" fill={ramp(shareOf(classes, shown.of(p)), on)} d={path(p.corners, true)} />)}
+            {vein.headings.filter(h => onVein(h.name)).map(h => <path key={h.name} class="passage" d={path([...h.back, ...[...h.sill].reverse()], true)}><title>{h.name}</title></path>)}
+            {vein.workedOut.map(w => <path key={w.entry} class="gone" fill="url(#gone-vein)" d={path(w.corners, true)}><title>{w.name}, worked out</title></path>)}
+            {vein.fault && <FaultLine vein={vein} high={bounds.maxY + 5} low={bounds.minY - 5} />}
+          </Drawing>
+          <p class="finger-says" aria-live="off">{says || <span class="soft">Point at a panel or a sample to read it. Tap to open it down to its entries.</span>}</p>
         </div>
-      </section>
-    </>
+        <GradeMargin grade={grade} vein={vein} k={view?.k} classes={classes} shown={shown} />
+      </div>
+    </section>
   )
 }
 
 function PanelNumber({ panel, view, text, light }: { readonly panel: Panel, readonly view: View, readonly text: string, readonly light: boolean }) {
-  const xs = panel.corners.map(c => c.along), wide = (Math.max(...xs) - Math.min(...xs)) * view.k
-  if (wide < text.length * 7.5 + 4) return null
+  const xs = panel.corners.map(c => c.along), wide = (Math.max(...xs) - Math.min(...xs)) * view.k, short = text.replace(/^0\./, '.')
+  const small = wide < text.length * 8 + 4
+  if (wide < short.length * 5.6 + 3) return null
   const p = toScreen(view, at(panel.centre))
-  return <text class={light ? 'panel-number light' : 'panel-number'} x={p.x} y={p.y + 4} text-anchor="middle">{text}</text>
+  return <text class={`panel-number${light ? ' light' : ''}${small ? ' small-number' : ''}`} x={p.x} y={p.y + 4} text-anchor="middle">{small ? short : text}</text>
 }
 
 function FaultLine({ vein, high, low }: { readonly vein: VeinAt, readonly high: number, readonly low: number }) {

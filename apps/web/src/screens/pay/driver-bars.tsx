@@ -1,4 +1,4 @@
-import { money } from '@lodebook/answers'
+import { moneyText as money } from '../../words/crew-value.ts'
 import type { Driver } from '@lodebook/answers'
 import { useRef } from 'preact/hooks'
 import { Figure } from '../../drawer/figure.tsx'
@@ -8,14 +8,19 @@ import { figures } from '../../words/number.ts'
 const side = 4, most = 3
 
 /** The inputs that move the pay most, each as a bar from the pay at its low to the pay at its high, all on one scale. */
-export function DriverBars({ drivers, middle, wage, currency }: { readonly drivers: readonly Driver[], readonly middle: number, readonly wage: number, readonly currency: string }) {
+export function DriverBars({ drivers, middle, wage, currency }: {
+  readonly drivers: readonly Driver[]
+  readonly middle: number
+  readonly wage: number
+  readonly currency: string
+}) {
   const box = useRef<HTMLOListElement>(null), { width } = useSize(box)
   const ends = drivers.slice(0, most).flatMap(d => [d.payAtLow, d.payAtHigh]), low = Math.min(0, ...ends), high = Math.max(wage, middle, ...ends)
   const x = (pay: number) => side + (pay - low) / Math.max(high - low, 1) * Math.max(width - 2 * side, 1)
   return (
     <>
       <ol class="drivers" ref={box}>
-        {drivers.slice(0, most).map(d => {
+        {drivers.slice(0, most).map((d) => {
           const [from, to] = [Math.min(d.payAtLow, d.payAtHigh), Math.max(d.payAtLow, d.payAtHigh)]
           return (
             <li key={d.name}>

@@ -1,4 +1,4 @@
-import { money } from '@lodebook/answers'
+import { moneyText as money } from '../../words/crew-value.ts'
 import { useRef } from 'preact/hooks'
 import { stackDots } from '../../drawing/dots.ts'
 import { useSize } from '../../drawing/use-size.ts'

@@ -24,7 +24,7 @@ export function PlanLines({ workings, vein, model, ellipses }: Props & { readonl
       {workings.workedOut.map(w => <path key={w.entry} class="gone" fill="url(#gone-plan)" d={`${line(w.corners.map(project))}Z`} />)}
       <Legs workings={workings} project={project} />
       {vein && <Traces vein={vein} model={model} project={project} />}
-      {ellipses && workings.stations.map(s => {
+      {ellipses && workings.stations.map((s) => {
         const { x, y } = project(s.point)
         return <ellipse key={s.name} class="ellipse" cx={x} cy={y} rx={s.ellipse.major * ellipseTimes} ry={s.ellipse.minor * ellipseTimes} transform={`rotate(${model.planAzimuth - s.ellipse.azimuth} ${x} ${y})`} />
       })}
@@ -65,7 +65,11 @@ function Traces({ vein, model, project }: { readonly vein: VeinAt, readonly mode
   )
 }
 
-const Passages = ({ headings, sides, project }: { readonly headings: readonly HeadingShape[], readonly sides: (h: HeadingShape) => readonly [readonly Enu[], readonly Enu[]], readonly project: Project }) => (
+const Passages = ({ headings, sides, project }: {
+  readonly headings: readonly HeadingShape[]
+  readonly sides: (h: HeadingShape) => readonly [readonly Enu[], readonly Enu[]]
+  readonly project: Project
+}) => (
   <>
     {headings.map(h => <path key={h.entry} class={h.rough ? 'passage rough' : 'passage'} d={closed(...sides(h), project)} />)}
     {headings.map(h => <path key={h.entry} class="passage-fill" d={closed(...sides(h), project)} />)}

@@ -38,7 +38,7 @@ export function Margin({ workings, k, upAzimuth, surveyed, hidden, onHidden, ell
       {k !== undefined && <ScaleBarDrawn k={k} room={170} unit={state.units === 'feet and oz/ton' ? 'ft' : 'm'} />}
       <button type="button" class="norths-button" onClick={() => openAnswer(norths.answer)} aria-haspopup="dialog">
         <NorthsDrawn up={upAzimuth} trueNorth={norths.trueNorth} magneticNorth={norths.magneticNorth} />
-        <span class="fig-look">magnetic {decimal(norths.magneticNorth - norths.trueNorth, 1)}° from true</span>
+        <span>G grid, T true, M magnetic: <span class="fig-look">{decimal(norths.magneticNorth - norths.trueNorth, 1)}° from true</span></span>
       </button>
       <dl>
         {surveyed && surveyed.surveyors.length > 0 && <><dt>Surveyed</dt><dd>{surveyed.surveyors.join(', ')}</dd></>}
@@ -61,7 +61,13 @@ export function Margin({ workings, k, upAzimuth, surveyed, hidden, onHidden, ell
   )
 }
 
-const LegendLine = ({ kind, n, shown, onToggle, mark }: { readonly kind: string, readonly n: number, readonly shown: boolean, readonly onToggle: () => void, readonly mark: SymbolName }) => (
+const LegendLine = ({ kind, n, shown, onToggle, mark }: {
+  readonly kind: string
+  readonly n: number
+  readonly shown: boolean
+  readonly onToggle: () => void
+  readonly mark: SymbolName
+}) => (
   <label>
     <input type="checkbox" checked={shown} onChange={onToggle} />
     <InlineMark name={mark} /><span>{kind === 'stations' ? 'Stations' : kinds[kind]?.plural ?? kind}</span><span class="n">{n}</span>

@@ -30,7 +30,7 @@ export function standing(workings: Workings, shown: ReadonlySet<string>): readon
   const stations = !shown.has('stations') ? [] : workings.stations.map((s): Standing => {
     const tied = workings.placed.some(p => p.kind === 'tie' && p.title.endsWith(s.name))
     return { id: `station:${s.name}`, at: s.point, thing: {
-      id: `station:${s.name}`, symbol: tied ? 'tie' : 'station', label: s.name, weight: tied ? 60 : 40,
+      id: `station:${s.name}`, symbol: tied ? 'tie' : 'station', label: s.name, weight: tied ? 60 : 40, ...(tied ? {} : { labelFrom: 4 }),
       says: `Station ${s.name}, ${decimal(s.point[0], 1)} east, ${decimal(s.point[1], 1)} north, elevation ${decimal(s.point[2], 1)}` } }
   })
   const headings = workings.headings.flatMap((h): Standing[] => {
@@ -38,7 +38,7 @@ export function standing(workings: Workings, shown: ReadonlySet<string>): readon
     return at ? [{ id: `entry:${h.entry}`, at, thing: { id: `entry:${h.entry}`, symbol: 'name', label: h.name, weight: 80, says: `Heading ${h.name}` } }] : []
   })
   const placed = workings.placed.filter(p => shown.has(p.kind)).map((p): Standing => ({ id: `entry:${p.entry}`, at: p.point, thing: {
-    id: `entry:${p.entry}`, symbol: symbolOf(p.kind, p.tag), label: labelOf(p), weight: p.kind === 'hazard' ? 100 : p.kind === 'relic' ? 30 : p.kind === 'sample' ? 20 : 10,
+    id: `entry:${p.entry}`, symbol: symbolOf(p.kind, p.tag), label: labelOf(p), weight: p.kind === 'hazard' ? 100 : p.kind === 'relic' ? 30 : p.kind === 'sample' ? 20 : 10, ...(p.kind === 'sample' ? { labelFrom: 9 } : p.kind === 'target' ? { labelFrom: 16 } : {}),
     says: `${p.title}${p.tag ? `, ${p.tag}` : ''}, ${p.how}`, soft: Math.hypot(p.sigma[0], p.sigma[1], p.sigma[2]) > softBeyond } }))
   return [...headings, ...placed, ...stations]
 }

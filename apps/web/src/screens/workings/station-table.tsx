@@ -16,7 +16,8 @@ export function StationTable({ stations, onOpen }: { readonly stations: readonly
               {s.point.map((v, i) => <td key={i} class="n">{decimal(v, 2)}</td>)}
               <td class="n">{decimal(s.ellipse.major, 2)}</td>
             </tr>
-          ))}</tbody>
+          ))}
+          </tbody>
         </table>
       </div>
     </details>

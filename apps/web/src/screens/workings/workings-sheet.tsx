@@ -1,12 +1,14 @@
 import type { VeinAt, Workings } from '@lodebook/answers'
 import type { Enu } from '@lodebook/reckon'
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { SurveyedBy } from '../../bookkeeper/desk.ts'
 import { openAnswer, openEntry, open } from '../../drawer/drawer-state.ts'
 import type { Page } from '../../drawer/drawer-state.ts'
 import { Drawing } from '../../drawing/drawing.tsx'
 import { GridCrosses, SectionTicks } from '../../drawing/grid.tsx'
 import { lookingAlong, turned, wind } from '../../drawing/turn.ts'
+import { useSize } from '../../drawing/use-size.ts'
+import type { Size } from '../../drawing/use-size.ts'
 import type { Point, View } from '../../drawing/view.ts'
 import { desk } from '../../link/desk.ts'
 import { ChoiceRow } from '../../shell/choice-row.tsx'
@@ -17,6 +19,7 @@ import { PlanLines, SectionLines } from './lines.tsx'
 import { Margin } from './margin.tsx'
 import { onPlan, onSection } from './section-line.ts'
 import { hiddenAtFirst, sheetModel, standing } from './sheet.ts'
+import { fitTogether, follow, heightsFor } from './together.ts'
 
 const lays = ['along the vein', 'north up'] as const
 
@@ -35,14 +38,12 @@ export function WorkingsSheet({ workings, vein }: { readonly workings: Workings,
 
   // The two views share their scale, and their distance along when the plan lies along the section; the other way of each stays in the middle.
   const aligned = lay !== 'north up'
-  const follow = (lead: View, other: View | undefined, height: number): View | undefined => {
-    if (!other) return other
-    const middle = (other.y - height / 2) / other.k
-    return { k: lead.k, x: aligned ? lead.x : other.x * lead.k / other.k, y: height / 2 + middle * lead.k }
-  }
-  const [heights, setHeights] = useState({ plan: 0, section: 0 })
-  const onPlanView = (view: View, size: { height: number }) => { setHeights(h => ({ ...h, plan: size.height })); setPlan(view); setSection(s => follow(view, s, heights.section)) }
-  const onSectionView = (view: View, size: { height: number }) => { setHeights(h => ({ ...h, section: size.height })); setSection(view); setPlan(p => follow(view, p, heights.plan)) }
+  const column = useRef<HTMLDivElement>(null), room = useSize(column), heights = useMemo(() => heightsFor(model, room.width, innerHeight), [model, room.width])
+  const [sizes, setSizes] = useState<{ readonly plan?: Size, readonly section?: Size }>({})
+  const fitted = useMemo(() => sizes.plan && sizes.section ? fitTogether(model, sizes.plan, sizes.section) : undefined, [model, sizes])
+  useEffect(() => { setPlan(fitted?.plan); setSection(fitted?.section) }, [fitted])
+  const onPlanView = (view: View) => { setPlan(view); setSection(s => s && sizes.section && follow(view, s, sizes.section.height, aligned)) }
+  const onSectionView = (view: View) => { setSection(view); setPlan(p => p && sizes.plan && follow(view, p, sizes.plan.height, aligned)) }
 
   const point = (project: (p: Enu) => Point, view: View | undefined) => (p: Point | undefined, id: string | undefined) => {
     if (!p || !view) { setPointed(undefined); return }
@@ -67,32 +68,61 @@ export function WorkingsSheet({ workings, vein }: { readonly workings: Workings,
   const looking = lookingAlong(model.sectionAzimuth)
 
   return (
-    <>
-      <div class="controls"><ChoiceRow show label="The plan lies" of={lays} value={lay} onChoose={setLay} /></div>
-      <section class="sheet" aria-label="Plan and long section">
-        <div class="sheet-body">
-          <div>
-            <div class="view">
-              <p class="view-name"><b>Plan</b> {aligned ? `${azimuthText(model.sectionAzimuth)} to the right` : 'grid north up'}{vein && `; vein drawn at elevation ${decimal(model.level, 0)} m`}</p>
-              <Drawing name="Plan" class="drawing-plan" bounds={model.plan} view={plan} onView={onPlanView} things={planThings} onPick={pick} onPoint={point(onPlanHere, plan)}
-                finger={pointed?.at && onPlanHere(pointed.at)}
-                over={(view, size) => <GridCrosses view={view} size={size} east={toGrid} toPlan={(e, n) => onPlan([e, n, 0], model.planAzimuth)} />}>
-                <PlanLines workings={workings} vein={vein} model={model} ellipses={ellipses} />
-              </Drawing>
-            </div>
-            <div class="view">
-              <p class="view-name"><b>Long section</b> along {azimuthText(model.sectionAzimuth)}, looking {wind(looking)}</p>
-              <Drawing name="Long section" class="drawing-section" bounds={model.section} view={section} onView={onSectionView} things={sectionThings} onPick={pick}
-                onPoint={point(onSectionHere, section)} finger={pointed?.at && onSectionHere(pointed.at)}
-                over={(view, size) => <SectionTicks view={view} size={size} along="along, m" up="elevation, m" />}>
-                <SectionLines workings={workings} vein={vein} model={model} />
-              </Drawing>
-            </div>
-            <p class="finger-says" aria-live="off">{pointed?.says || (pointed?.at && gridText(pointed.at)) || <span class="soft">Point at the sheet to read where you are. Tap a mark to open it.</span>}</p>
-          </div>
-          <Margin workings={workings} k={plan?.k} upAzimuth={(model.planAzimuth + 270) % 360} surveyed={surveyed} hidden={hidden} onHidden={setHidden} ellipses={ellipses} onEllipses={setEllipses} />
+    <section class="sheet" aria-label="Plan and long section">
+      <div class="sheet-body">
+        <div ref={column}>
+          <Drawing
+            name="Plan"
+            height={heights.plan}
+            view={plan}
+            fitted={fitted?.plan}
+            onView={onPlanView}
+            onSize={size => setSizes(all => ({ ...all, plan: size }))}
+            things={planThings}
+            onPick={pick}
+            onPoint={point(onPlanHere, plan)}
+            finger={pointed?.at && onPlanHere(pointed.at)}
+            head={(
+              <>
+                <p><b>Plan</b> {aligned ? `${azimuthText(model.sectionAzimuth)} to the right` : 'grid north up'}{vein && `; vein drawn at elevation ${decimal(model.level, 0)} m`}</p>
+                <ChoiceRow label="The plan lies" of={lays} value={lay} onChoose={setLay} />
+              </>
+            )}
+            over={(view, size) => (
+              <GridCrosses view={view} size={size} marks={planThings.map(t => t.at)} toGrid={toGrid} toPlan={(e, n) => onPlanHere([e, n, 0])} />
+            )}
+          >
+            <PlanLines workings={workings} vein={vein} model={model} ellipses={ellipses} />
+          </Drawing>
+          <Drawing
+            name="Long section"
+            height={heights.section}
+            view={section}
+            fitted={fitted?.section}
+            onView={onSectionView}
+            onSize={size => setSizes(all => ({ ...all, section: size }))}
+            things={sectionThings}
+            onPick={pick}
+            onPoint={point(onSectionHere, section)}
+            finger={pointed?.at && onSectionHere(pointed.at)}
+            head={<p><b>Long section</b> along {azimuthText(model.sectionAzimuth)}, looking {wind(looking)}</p>}
+            over={(view, size) => <SectionTicks view={view} size={size} along="along, m" up="elevation, m" />}
+          >
+            <SectionLines workings={workings} vein={vein} model={model} />
+          </Drawing>
+          <p class="finger-says" aria-live="off">{pointed?.says || (pointed?.at && gridText(pointed.at)) || <span class="soft">Point at the sheet to read where you are. Tap a mark to open it.</span>}</p>
         </div>
-      </section>
-    </>
+        <Margin
+          workings={workings}
+          k={plan?.k}
+          upAzimuth={(model.planAzimuth + 270) % 360}
+          surveyed={surveyed}
+          hidden={hidden}
+          onHidden={setHidden}
+          ellipses={ellipses}
+          onEllipses={setEllipses}
+        />
+      </div>
+    </section>
   )
 }
