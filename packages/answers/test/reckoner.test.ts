@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs'
 import { foldMore, fold } from '@lodebook/book'
 import { describe, expect, it } from 'vitest'
 import { createReckoner } from '../src/index.ts'
@@ -89,7 +90,7 @@ describe('reckoner', () => {
       expect(grounds.length, answer.id).toBeGreaterThan(0)
       for (const id of under.flatMap(a => a.from)) expect(book.all.has(id), `${answer.id} rests on ${id}`).toBe(true)
       expect(answer.sentence.length, answer.id).toBeGreaterThan(10)
-      expect(answer.method.page, answer.id).not.toBe('')
+      expect(existsSync(new URL(`../../../docs/methods/${answer.method.page}.md`, import.meta.url)), `${answer.id}: docs/methods/${answer.method.page}.md`).toBe(true)
     }
   })
 

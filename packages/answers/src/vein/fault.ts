@@ -26,7 +26,7 @@ export function faultOf(structures: readonly Sited[], north: North): FaultPlane 
   if (own.length === 0) return undefined
   const plane = fitVeinPlane({ points: own.map(contactOf), readings: own.map(s => attitudeOf(s.entry, north)!) })
   const from = own.map(s => s.entry.id)
-  const method = { name: 'weighted plane through places and readings', page: 'vein-plane' }
+  const method = { name: 'weighted plane through places and readings', page: 'planes' }
   return {
     name, plane,
     strike: buildAnswer({ id: 'vein.fault.strike', sentence: `${name} strikes ${azimuth(plane.strike)}, from ${plural(own.length, 'reading')}.`, value: plane.strike, unit: '°', method, from }),

@@ -40,7 +40,7 @@ export interface VeinInput {
   readonly units: CrewUnits
 }
 
-const source = 'Total least squares plane with each observation\'s own weight; see docs/methods/vein-plane.md'
+const source = 'Total least squares plane with each observation\'s own weight; see docs/methods/planes.md'
 
 /** The vein as one plane on the portal's side of the fault, with true widths and its own coordinates. */
 export function veinOf(input: VeinInput): VeinFound | NotEnough {
@@ -98,7 +98,7 @@ function keepOf(cut: CutLine, points: readonly VeinPoint[]): 1 | -1 {
 function planeAnswers(name: string, plane: FittedVein, used: readonly Sited[]): readonly [Answer, Answer] {
   const from = used.map(s => s.entry.id)
   const method = {
-    name: 'weighted plane through places and readings', page: 'vein-plane',
+    name: 'weighted plane through places and readings', page: 'planes',
     working: [`strike ${plane.strike.toFixed(1)}°, dip ${plane.dip.toFixed(1)}°, misfit ${plane.rms.toFixed(2)} m`, `the vein swings ±${plane.unevenness.toFixed(2)} m and ±${plane.swing.toFixed(1)}° about it`],
   }
   const spread = (value: number, sigma: number | undefined) =>
