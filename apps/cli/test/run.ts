@@ -15,18 +15,21 @@ export function folder(): string {
   return made
 }
 
+/** @param serving  called, with what was printed so far, while a hub serves; it ends when this does */
+export type Run = (words: readonly string[], stdin?: string | Uint8Array, serving?: (out: string) => Promise<void>) => Promise<Ended>
+
 /** The command line in a folder, with a clock that moves one second a look, and names for devices that follow each other. */
-export function prompt(cwd: string, start = Date.UTC(2026, 10, 25, 12)): (words: readonly string[], stdin?: string | Uint8Array) => Promise<Ended> {
+export function prompt(cwd: string, start = Date.UTC(2026, 10, 25, 12)): Run {
   let now = start
   let names = 0
-  return async (words, stdin = '') => {
+  return async (words, stdin = '', serving = () => Promise.resolve()) => {
     const out: string[] = []
     const err: string[] = []
     const io: Io = {
       stdin: () => Promise.resolve(typeof stdin === 'string' ? new TextEncoder().encode(stdin) : stdin),
       out: (text) => { out.push(text) }, err: (text) => { err.push(text) },
       env: { XDG_CONFIG_HOME: join(cwd, 'config') }, cwd, user: 'rhys', root: fileURLToPath(new URL('../../..', import.meta.url)), columns: 80,
-      now: () => now += 1000, random: bytes => new Uint8Array(bytes).fill(++names),
+      now: () => now += 1000, random: bytes => new Uint8Array(bytes).fill(++names), stopped: () => serving(out.join('')),
     }
     const code = await lodebook(words, io)
     return { code, out: out.join(''), err: err.join('') }

@@ -1,4 +1,4 @@
-import { entryTitle, plural } from '@lodebook/answers'
+import { createReckoner, entryTitle, plural } from '@lodebook/answers'
 import type { Book, Posting, Problem } from '@lodebook/book'
 import { checkDraft, clocksAhead, conflicts, isError, kinds, untied, verifyChain } from '@lodebook/book'
 import { valueText } from '@lodebook/book/csv'
@@ -10,7 +10,8 @@ import { problemJson, problemList } from '../print/problems.ts'
 /** `lodebook check`: whether the record is whole, and what in it will not do or is doubtful. */
 export function checkBook(path: string, options: { readonly json?: true }, io: Io): Promise<number> {
   return withBook(path, io, ({ postings, book }) => {
-    const problems = [...chainProblems(postings, io.now()), ...entryProblems(book, io.now()), ...conflictProblems(book), ...untiedProblems(book)]
+    const now = io.now()
+    const problems = [...chainProblems(postings, now), ...entryProblems(book, now), ...conflictProblems(book), ...untiedProblems(book), ...oddProblems(book)]
     const errors = problems.filter(isError).length
     if (options.json) {
       io.out(`${JSON.stringify({ postings: postings.length, entries: book.all.size, errors, doubts: problems.length - errors, problems: problems.map(problemJson) }, null, 2)}\n`)
@@ -49,3 +50,8 @@ function untiedProblems(book: Book): readonly Problem[] {
     message: `No chain of shots joins ${stations.slice(0, 12).join(', ')}${stations.length > 12 ? ` and ${stations.length - 12} more` : ''} to a tie: they have a shape but no place on the ground.`,
   }]
 }
+
+/** What does not fit the rest: a foresight and its backsight, a blank that carries gold, a width beside its neighbours. */
+const oddProblems = (book: Book): readonly Problem[] => createReckoner(book).secondLooks().map(({ sort, entries, sentence, todo }): Problem => ({
+  ...entries[0] === undefined ? {} : { entry: entries[0] }, field: sort, value: entries, expected: todo, warning: true, message: `${sentence} ${todo}`,
+}))

@@ -1,3 +1,4 @@
+import type { CrewUnits } from '@lodebook/answers'
 import type { Book, InputOptions } from '@lodebook/book'
 
 /** What is taken for granted in what is typed: the crew's usual units and money, the book's stations, and the time zone of this machine. */
@@ -11,6 +12,11 @@ export function crewInput(book: Book, now: number): InputOptions {
     ...(typeof mine['currency'] === 'string' ? { currency: mine['currency'] } : {}),
   }
 }
+
+/** How the crew wants answers put; metres and g/t unless the mine says otherwise. */
+export const crewUnits = (book: Book): CrewUnits => book.of('mine').at(-1)?.fields['units'] === 'feet and oz/ton'
+  ? { length: 'ft', grade: 'ozt/short ton', rock: 'short ton' }
+  : { length: 'm', grade: 'g/t', rock: 't' }
 
 function offsetOf(minutes: number): string {
   const size = Math.abs(minutes)

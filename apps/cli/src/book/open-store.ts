@@ -1,4 +1,4 @@
-import { SqliteStore } from '@lodebook/hub'
+import { SqliteStore } from '@lodebook/hub/sqlite-store'
 import type { Store } from '@lodebook/book'
 import { StoreError } from '@lodebook/book'
 

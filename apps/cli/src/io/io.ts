@@ -15,4 +15,6 @@ export interface Io {
   /** Milliseconds since 1970. */
   now(): number
   random(bytes: number): Uint8Array
+  /** Resolves when the program is told to stop. */
+  stopped(): Promise<void>
 }

@@ -21,6 +21,7 @@ export function nodeIo(root: string): Io {
     columns: process.stdout.columns || 80,
     now: () => Date.now(),
     random: bytes => new Uint8Array(randomBytes(bytes)),
+    stopped: () => new Promise((resolve) => { for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => { resolve() }) }),
   }
 }
 

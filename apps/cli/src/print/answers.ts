@@ -1,0 +1,93 @@
+import type { Answer, AnswerOr, CrewUnits, Driver, Grade, NotEnough, Pay, Reckoned, SecondLook, VeinAt, Workings } from '@lodebook/answers'
+import { figure, isAnswer, length, plural } from '@lodebook/answers'
+import { kinds } from '@lodebook/book'
+import { convert } from '@lodebook/reckon/units'
+import { sentences } from './problems.ts'
+import { table } from './table.ts'
+
+/** What a part of the answers says, as a page of 80 columns or more: its sentence, its figures by name, what matters, what to take care of. */
+export function partPage(part: keyof Reckoned, reckoned: Reckoned, units: CrewUnits, width: number): string {
+  const said = reckoned[part]
+  if ('notEnough' in said) return notEnoughPage(said, width)
+  switch (part) {
+    case 'workings': return workingsPage(said as Workings, width)
+    case 'vein': return veinPage(said as VeinAt, units, width)
+    case 'grade': return gradePage(said as Grade, units, width)
+    case 'pay': return payPage(said as Pay, width)
+  }
+}
+
+const page = (...parts: readonly string[]): string => parts.filter(part => part !== '').join('\n')
+const under = (heading: string, body: string): string => body === '' ? '' : `${heading}\n${body}`
+const cautionsPart = (cautions: readonly string[], width: number): string => under('Take care', sentences(cautions, width))
+
+/** Figures by the names under which they can be opened. */
+const figuresPart = (answers: readonly AnswerOr<unknown>[], width: number): string =>
+  table(answers.map(answer => isAnswer(answer) ? [answer.id, answer.sentence] : ['', answer.sentence]), { width, indent: 2 })
+
+export function notEnoughPage({ sentence, wanted, cautions }: NotEnough, width: number): string {
+  return page(sentences([sentence], width), under('What would tell', table(wanted.map(({ kind, why }) => [kind, why]), { width, indent: 2 })), cautionsPart(cautions, width))
+}
+
+function workingsPage({ sentence, figures, suspects, notPlaced, cautions }: Workings, width: number): string {
+  const byKind = [...new Set(notPlaced.map(one => one.kind))].map((kind) => {
+    const count = notPlaced.filter(one => one.kind === kind).length
+    return plural(count, kinds[kind]?.label.toLowerCase() ?? kind, kinds[kind]?.plural.toLowerCase())
+  })
+  return page(sentences([sentence], width), figuresPart(figures, width), under('Look again', sentences(suspects.map(suspect => suspect.sentence), width)),
+    under('Not placed yet', notPlaced.length === 0 ? '' : sentences([`${byKind.join(', ')}. The first is ${notPlaced[0]!.title}: ${notPlaced[0]!.why}.`], width)),
+    cautionsPart(cautions, width))
+}
+
+function veinPage({ name, strike, dip, width: thickness, fault, widths, rms }: VeinAt, units: CrewUnits, width: number): string {
+  return page(sentences([`${name}, with ${plural(widths.length, 'true width')}; its contacts lie ${length(rms, units, 2)} from one plane (root mean square).`], width),
+    figuresPart([strike, dip, thickness, ...fault ? [fault.strike, fault.dip] : []], width))
+}
+
+const panelsShown = 12
+const short: Readonly<Record<string, string>> = { 'ozt/short ton': 'oz/ton', 'short ton': 'tons' }
+
+function gradePage({ sentence, ounces, tonnes, grade, width: thickness, audit, panels, cautions }: Grade, units: CrewUnits, width: number): string {
+  const best = [...panels].sort((a, b) => b.ounces - a.ounces).slice(0, panelsShown)
+  const put = (value: number, from: string, to: string) => figure(convert(value, from, to), 2)
+  const rows = best.map(panel => [
+    panel.name, put(panel.tonnes, 't', units.rock), put(panel.width, 'm', units.length), put(panel.grade, 'g/t', units.grade), figure(panel.ounces, 2),
+    `${figure(panel.low, 2)} to ${figure(panel.high, 2)}`, put(panel.nearest, 'm', units.length),
+  ])
+  const head = ['Panel', short[units.rock] ?? units.rock, `${units.length} wide`, short[units.grade] ?? units.grade, 'oz', '80 %, oz', `${units.length} to a sample`]
+  return page(sentences([sentence], width), figuresPart([ounces, tonnes, grade, thickness, audit], width),
+    under(panels.length > best.length ? `The ${best.length} of ${panels.length} panels with most gold` : 'Panels', figuresTable(head, rows, width)), cautionsPart(cautions, width))
+}
+
+const figuresTable = (head: readonly string[], rows: readonly (readonly string[])[], width: number): string =>
+  table(rows, { width, head, sides: head.map((_, column) => column === 0 ? 'left' : 'right') })
+
+function payPage({ sentence, currency, perDay, personDays, ouncesWon, breakEven, chance, twenty, drivers, cautions }: Pay, width: number): string {
+  const tens = [twenty.slice(0, 10), twenty.slice(10)].map(row => row.map(one => figure(one, 2)))
+  return page(sentences([sentence], width), figuresPart([perDay, chance, breakEven, ouncesWon, personDays], width),
+    under(`Twenty outcomes, each as likely as the others, ${currency} a day`, table(tens, { width, indent: 2, sides: tens[0]!.map(() => 'right' as const) })),
+    under('What matters, most first', driversTable(drivers, currency, width)), cautionsPart(cautions, width))
+}
+
+const driversTable = (drivers: readonly Driver[], currency: string, width: number): string => table(
+  drivers.map(({ name, low, high, unit, payAtLow, payAtHigh }) => [figure(low, 2), figure(payAtLow, 2), figure(high, 2), figure(payAtHigh, 2), `${name}, ${unit}`]),
+  { width, head: ['At', currency, 'At', currency, 'of'], sides: ['right', 'right', 'right', 'right', 'left'] })
+
+/** What does not fit the rest, each with what to do about it. */
+export const secondLooksPart = (looks: readonly SecondLook[], width: number): string =>
+  under('Look again', sentences(looks.map(({ sentence, todo }) => `${sentence} ${todo}`), width))
+
+/** One figure opened: its sentence, its range, the method with its numbers, the sources, what was taken as given, the entries, the parts. */
+export function openedPage(answer: Answer<unknown>, titleOf: (entry: string) => string, width: number): string {
+  const { sentence, range, unit, value, method, sources, assumed, from, parts, cautions } = answer
+  const percent = range ? `${Math.round(range.confidence * 100)} %` : ''
+  const rows = [
+    ...typeof value === 'number' ? [['Value', `${figure(value, 4)}${unit === undefined ? '' : ` ${unit}`}`]] : [],
+    ...range ? [['Range', `${percent} between ${figure(range.low)} and ${figure(range.high)}${range.because?.length ? `: ${range.because.join('; ')}` : ''}`]] : [],
+    ['Method', `${method.name} (docs/methods/${method.page.replace(/^docs\/methods\//, '').replace(/\.md$/, '')}.md)`],
+  ]
+  return page(sentences([sentence], width), table(rows, { width, indent: 2 }), under('Working', sentences(method.working ?? [], width)),
+    under('Sources', sentences(sources, width)),
+    under('Taken as given', table(assumed.map(one => [one.name, `${one.value} ${one.unit ?? ''}`.trim(), one.why]), { width, indent: 2 })),
+    under('Entries', table(from.map(entry => [titleOf(entry), entry]), { width, indent: 2 })), under('Made of', figuresPart(parts, width)), cautionsPart(cautions, width))
+}
