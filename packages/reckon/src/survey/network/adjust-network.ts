@@ -1,4 +1,3 @@
-import type { Check, Redundancy } from './checks.ts'
 import type { Model } from './model.ts'
 import type { Solution } from './solve-network.ts'
 import type { AdjustedStation, GlobalTest, NetworkInput, NetworkPart, NetworkResult, StationPair } from './types.ts'
@@ -6,21 +5,19 @@ import type { BlockMatrix } from '../sparse/block-cholesky.ts'
 import type { Enu } from '../../core/index.ts'
 import type { Covariance3 } from '../matrix3.ts'
 import chiSquareCdf from '@stdlib/stats-base-dists-chisquare-cdf'
-import normalQuantile from '@stdlib/stats-base-dists-normal-quantile'
 import { degrees } from '../../core/index.ts'
 import { errorEllipse } from '../error-ellipse.ts'
 import { add3, scale3, transpose3 } from '../matrix3.ts'
-import { selectedInverse } from '../sparse/selected-inverse.ts'
 import { adjustedReadings, adjustedShots } from './compare.ts'
 import { cautionsOf } from './cautions.ts'
 import { checkNetworkInput } from './check-input.ts'
-import { leastRedundancy, listChecks, power, redundancyOf, squared } from './checks.ts'
 import { blockCovariances, covarianceOf, rowCovariance } from './cofactors.ts'
+import { orderUnknowns } from './elimination-order.ts'
+import { listRows } from './equations.ts'
+import { adjustAndExamine } from './find-blunders.ts'
 import { looseStations } from './loose.ts'
 import { buildModel } from './model.ts'
 import { nameSuspects } from './name-suspects.ts'
-import { snoop } from './snoop.ts'
-import { solveNetwork } from './solve-network.ts'
 
 /**
  * Adjusts a whole network of hand survey by least squares in three dimensions: every distance, azimuth, inclination and backsight is an
@@ -39,7 +36,8 @@ import { solveNetwork } from './solve-network.ts'
  *         held at two points
  * Steep sights: an azimuth's error grows with the tangent of the inclination (the compass is held out of level), and beyond 87.1° angles are
  * taken as offsets square to the sight; a plumbed shot needs no azimuth.
- * Accuracy: the least squares solution to 1e-8 of the usual shot length; covariances to about 1e-9 of themselves.
+ * Accuracy: the least squares solution to 1e-8 of the usual shot length. Where readings are so far off that there is no settling on one,
+ * `converged` is false and points are one linear step about the readings that agree.
  * Cost: near linear in the number of stations for the loops mines have; see docs/methods/survey.md.
  * Source: Ghilani, Adjustment Computations, ch. 11 to 21 (M); Baarda (1968) for the test of single readings.
  */
@@ -47,14 +45,11 @@ export function adjustNetwork(input: NetworkInput): NetworkResult {
   checkNetworkInput(input)
   const { shots, ties, options = {} } = input
   const model = buildModel(input)
-  const solution = solveNetwork(model, options.maxIterations ?? 30)
-  const cofactors = selectedInverse(solution.factor)
-  const loose = looseStations(solution, model.names.length)
-
-  const checks = listChecks(model, solution.list)
-  const redundancy = redundancyOf(checks, solution.rows, cofactors)
-  const critical = criticalW(checks, redundancy, options.falseAlarm ?? 0.05)
-  const findings = snoop({ checks, start: redundancy, rows: solution.rows, factor: solution.factor }, critical, options.maxSuspects ?? 20)
+  const examined = adjustAndExamine(orderUnknowns(model, listRows(model)), {
+    falseAlarm: options.falseAlarm ?? 0.05, maxSuspects: options.maxSuspects ?? 20, maxIterations: options.maxIterations ?? 30,
+  })
+  const { solution, cofactors, checks, findings } = examined
+  const loose = looseStations(solution.factor, solution.rows, solution.problem.blockOf, model.names.length)
 
   const { stations, floating } = placeStations(model, solution, cofactors, loose)
   const parts = describeParts(model, solution, cofactors)
@@ -62,7 +57,7 @@ export function adjustNetwork(input: NetworkInput): NetworkResult {
     stations, floating, parts,
     undetermined: [...loose].map(i => model.names[i]!),
     shots: adjustedShots(model, solution, shots, loose),
-    readings: adjustedReadings(model, solution, shots, { checks, redundancy, critical }),
+    readings: adjustedReadings(model, solution, shots, examined),
     suspects: nameSuspects(findings, checks, shots, ties),
     test: globalTest(solution),
     instruments: describeInstruments(model, solution, cofactors),
@@ -72,17 +67,7 @@ export function adjustNetwork(input: NetworkInput): NetworkResult {
   return { ...result, cautions: cautionsOf(result, shots) }
 }
 
-/**
- * The standardized residual beyond which a reading is named, so that a network without blunders names any with the stated chance: the level
- * of one test is that chance shared out over all readings that something checks (Šidák).
- */
-function criticalW(checks: readonly Check[], redundancy: Redundancy, falseAlarm: number): number {
-  const tested = checks.filter(check => power(check, redundancy) >= leastRedundancy * squared(check)).length
-  const level = -Math.expm1(Math.log1p(-falseAlarm) / Math.max(1, tested))
-  return -normalQuantile(level / 2, 0, 1)
-}
-
-function placeStations(model: Model, { state, blockOf }: Solution, cofactors: BlockMatrix, loose: ReadonlySet<number>) {
+function placeStations(model: Model, { state, problem: { blockOf } }: Solution, cofactors: BlockMatrix, loose: ReadonlySet<number>) {
   const stations = new Map<string, AdjustedStation>()
   const floating = new Map<string, AdjustedStation>()
   model.names.forEach((name, i) => {
@@ -104,7 +89,7 @@ function describeParts(model: Model, { list, rows }: Solution, cofactors: BlockM
   const redundancy = new Float64Array(model.parts.length)
   list.forEach((row, i) => {
     if (row.is === 'prior') return
-    const part = model.partOf[row.is === 'reading' || row.is === 'plumb' ? model.shots[row.shot]!.from : row.tie.station]!
+    const part = model.partOf['shot' in row ? model.shots[row.shot]!.from : row.tie.station]!
     chiSquare[part]! += rows.residual[i]! ** 2
     redundancy[part]! += 1 - rowCovariance(rows, cofactors, i, i)
   })
@@ -122,7 +107,7 @@ function globalTest({ rows, factor }: Solution): GlobalTest {
   return { chiSquare, redundancy, varianceFactor: chiSquare / redundancy, p: 1 - chiSquareCdf(chiSquare, redundancy) }
 }
 
-function describeInstruments(model: Model, { state, blockOf }: Solution, cofactors: BlockMatrix): NetworkResult['instruments'] {
+function describeInstruments(model: Model, { state, problem: { blockOf } }: Solution, cofactors: BlockMatrix): NetworkResult['instruments'] {
   return new Map(model.instruments.map((name, i) => {
     const { errors } = state
     const covariance = covarianceOf(cofactors, blockOf[model.names.length + i]!)
@@ -139,7 +124,7 @@ function comparePair({ model, solution, cofactors }: { model: Model, solution: S
   if (!first || !second) return null
   const oneFrame = first.part === second.part || (placed.stations.has(a) && placed.stations.has(b))
   if (!oneFrame) return null
-  const [blockA, blockB] = [a, b].map(name => solution.blockOf[model.numberOf.get(name)!]!) as [number, number]
+  const [blockA, blockB] = [a, b].map(name => solution.problem.blockOf[model.numberOf.get(name)!]!) as [number, number]
   const covariance: Covariance3 = a === b ? covarianceOf(cofactors, blockA) : blockCovariances(solution, blockA)(blockB)
   const relative = add3(add3(first.covariance, second.covariance), scale3(add3(covariance, transpose3(covariance)), -1))
   return { a, b, covariance, relative }

@@ -10,7 +10,7 @@ export function cautionsOf(result: Omit<NetworkResult, 'cautions'>, shots: reado
   const { test, suspects } = result
   const worse = test.p !== null && test.p < unlikely && test.varianceFactor !== null
   return [
-    ...result.converged ? [] : ['the adjustment did not settle: the points shown are the last ones reached'],
+    ...result.converged ? [] : ['some readings are too far off for least squares to settle: points are a straight-line fit about the readings that agree'],
     ...level === 0 ? [] : [`${level} ${level === 1 ? 'shot has' : 'shots have'} no inclination and ${level === 1 ? 'is' : 'are'} taken as level`],
     ...adrift.map(part => `no tie places ${listed(part.stations)}`),
     ...result.undetermined.length === 0 ? [] : [`the readings in use do not place ${listed(result.undetermined)}`],

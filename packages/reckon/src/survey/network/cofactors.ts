@@ -3,12 +3,21 @@ import type { Solution } from './solve-network.ts'
 import type { BlockMatrix } from '../sparse/block-cholesky.ts'
 import type { Covariance3 } from '../matrix3.ts'
 import { blockAt } from '../sparse/block-pattern.ts'
-import { map3, zero3 } from '../matrix3.ts'
+import { add3, map3, zero3 } from '../matrix3.ts'
 import { solve } from '../sparse/block-cholesky.ts'
 
 /** The covariance of a block of unknowns; zero for a held one. */
 export function covarianceOf(cofactors: BlockMatrix, block: number): Covariance3 {
   return block < 0 ? zero3 : map3((r, c) => (cofactors.diagonal[9 * block + 3 * r + c]! + cofactors.diagonal[9 * block + 3 * c + r]!) / 2)
+}
+
+/** The covariance of one end of a leg from the other; either may be held. */
+export function legCovariance(cofactors: BlockMatrix, from: number, to: number): Covariance3 {
+  const ends = add3(covarianceOf(cofactors, from), covarianceOf(cofactors, to))
+  if (from < 0 || to < 0) return ends
+  const { lower, pattern } = cofactors
+  const at = 9 * blockAt(pattern, Math.max(from, to), Math.min(from, to))
+  return map3((r, c) => ends[r][c] - lower[at + 3 * r + c]! - lower[at + 3 * c + r]!)
 }
 
 /**

@@ -1,4 +1,5 @@
-import type { Check, Redundancy } from './checks.ts'
+import type { Check } from './checks.ts'
+import type { Examined } from './find-blunders.ts'
 import type { Model } from './model.ts'
 import type { Solution } from './solve-network.ts'
 import type { AdjustedReading, AdjustedShot, NetworkShot } from './types.ts'
@@ -8,27 +9,25 @@ import { azimuthOf, signedAngle } from '../angles.ts'
 import { controlled, leastRedundancy, ownSigma, power, pull, tieSigma } from './checks.ts'
 import { reach, seeCorrected } from './equations.ts'
 
-/** What the test of single readings rests on. */
-export interface Tested { readonly checks: readonly Check[], readonly redundancy: Redundancy, readonly critical: number }
-
 /** The standard normal quantile of 80 %. */
 const powerOf80 = 0.8416212335729143
 const tieReadings = ['east', 'north', 'up'] as const
 
 /** Every reading beside what the adjusted points make of it; readings left out are compared too. In the order of the input, shots first. */
-export function adjustedReadings(model: Model, solution: Solution, shots: readonly NetworkShot[], tested: Tested): AdjustedReading[] {
+export function adjustedReadings(model: Model, solution: Solution, shots: readonly NetworkShot[], tested: Pick<Examined, 'checks' | 'redundancy' | 'critical'>): AdjustedReading[] {
   const { checks } = tested
   const list: AdjustedReading[] = []
   let next = 0 // checks come in the same order
-  const judgement = (leftOut: boolean) => judge(leftOut ? undefined : checks[next++], solution, tested)
   model.shots.forEach((shot, number) => {
     for (const reading of shot.sight.readings) {
       const sigma = ownSigma(shot.sight, reading)
-      const { seen } = seeCorrected(model, shot, reading, solution.state)
-      const { redundancy, w, detectable } = judgement(reading.leftOut)
+      const check = reading.leftOut ? undefined : checks[next++]
+      const aside = () => seeCorrected(model, shot, reading, solution.state, 'points').seen.residual / reading.sigma
+      const off = check ? solution.rows.residual[check.rows[0]!]! : aside()
+      const { redundancy, w, detectable } = judge(check, solution, tested)
       list.push({
-        shot: number, reading: reading.reading, observed: shots[number]![reading.reading] ?? 0,
-        residual: reading.sign * seen.residual / reading.sigma * sigma, sigma, redundancy, w, detectable, leftOut: reading.leftOut,
+        shot: number, reading: reading.reading, observed: shots[number]![reading.reading] ?? 0, residual: reading.sign * off * sigma, sigma,
+        redundancy, w, detectable, leftOut: reading.leftOut,
       })
     }
   })
@@ -39,13 +38,14 @@ export function adjustedReadings(model: Model, solution: Solution, shots: readon
       const sigma = tieSigma(tie, c)
       if (!Number.isFinite(sigma)) continue
       const residual = tie.point[c] - model.origin[c] - solution.state.points[3 * station + c]!
-      list.push({ tie: index, reading: tieReadings[c], observed: tie.point[c], residual, sigma, ...judgement(leftOut), leftOut })
+      const check = leftOut ? undefined : checks[next++]
+      list.push({ tie: index, reading: tieReadings[c], observed: tie.point[c], residual, sigma, ...judge(check, solution, tested), leftOut })
     }
   }
   return list
 }
 
-function judge(check: Check | undefined, { rows }: Solution, { redundancy: all, critical }: Tested): Pick<AdjustedReading, 'redundancy' | 'w' | 'detectable'> {
+function judge(check: Check | undefined, { rows }: Solution, { redundancy: all, critical }: Pick<Examined, 'redundancy' | 'critical'>): Pick<AdjustedReading, 'redundancy' | 'w' | 'detectable'> {
   if (!check) return { redundancy: null, w: null, detectable: null }
   const redundancy = controlled(check, all)
   if (redundancy < leastRedundancy) return { redundancy, w: null, detectable: null }

@@ -1,12 +1,13 @@
 import type { Model, ModelShot, ModelTie } from './model.ts'
 import type { Rows } from './rows.ts'
-import type { Seen } from './see.ts'
+import type { Line, Seen } from './see.ts'
 import type { SightReading } from './sight.ts'
 import type { Enu } from '../../core/index.ts'
 import type { Covariance3 } from '../matrix3.ts'
 import { cholesky3, dot3, invertLower3, map3 } from '../matrix3.ts'
 import { emptyRows } from './rows.ts'
-import { see, seePlumb } from './see.ts'
+import { see, seePlumb, seeWeak } from './see.ts'
+import { vectorErrors } from './sight.ts'
 
 type Component = 0 | 1 | 2
 
@@ -15,6 +16,8 @@ export type RowOf =
   /** A shot's reading, by its place in the sight's list. */
   | { readonly is: 'reading', readonly shot: number, readonly at: number }
   | { readonly is: 'plumb', readonly shot: number }
+  /** Only in a first solution: what no reading in use gives of a shot, taken very loosely as read. */
+  | { readonly is: 'weak', readonly shot: number, readonly axis: 'along' | 'across' | 'rise' }
   /** One row of the whitened tie: inverse of the Cholesky factor of its covariance times the offsets. */
   | { readonly is: 'tie', readonly tie: ModelTie, readonly component: Component, readonly whitening: Covariance3 }
   | { readonly is: 'prior', readonly instruments: number, readonly component: Component }
@@ -38,8 +41,18 @@ export function listRows(model: Model): RowOf[] {
   return [...readings, ...listDatum(model)]
 }
 
+/** Loose rows for what no reading in use gives, so that a first solution exists. */
+export function listWeak(model: Model): RowOf[] {
+  return model.shots.flatMap(({ sight, active }, shot) => {
+    if (!active) return []
+    const [along, across, rise] = vectorErrors(sight)
+    const lacking = [along === undefined && 'along', across === undefined && 'across', rise === undefined && 'rise'] as const
+    return lacking.flatMap((axis): RowOf[] => axis ? [{ is: 'weak', shot, axis }] : [])
+  })
+}
+
 /** The rows that are not readings of shots: ties, priors and assumed components. */
-export function listDatum(model: Model): RowOf[] {
+function listDatum(model: Model): RowOf[] {
   const ties = model.ties.filter(tie => !tie.held && !tie.tie.leaveOut).flatMap((tie): RowOf[] => {
     const whitening = whiteningOf(tie)
     return components.filter(c => whitening[c][c] > 0).map(component => ({ is: 'tie', tie, component, whitening }))
@@ -60,7 +73,7 @@ export function rowsOf(model: Model, list: readonly RowOf[], blockOf: Int32Array
   const rows = emptyRows(list.length)
   const stations = model.names.length
   list.forEach((row, i) => {
-    if (row.is === 'reading' || row.is === 'plumb') {
+    if (isShot(row)) {
       const shot = model.shots[row.shot]!
       rows.from[i] = blockOf[shot.from]!
       rows.to[i] = blockOf[shot.to]!
@@ -72,9 +85,9 @@ export function rowsOf(model: Model, list: readonly RowOf[], blockOf: Int32Array
 }
 
 /** Fills in coefficients and residuals at a state. */
-export function linearise(model: Model, list: readonly RowOf[], state: State, rows: Rows): void {
+export function linearise(model: Model, list: readonly RowOf[], state: State, rows: Rows, line: Line): void {
   list.forEach((row, i) => {
-    if (row.is === 'reading' || row.is === 'plumb') setShot(model, row, state, rows, i)
+    if (isShot(row)) setShot(model, row, state, rows, i, line)
     else setDatum(model, row, state, rows, i)
   })
 }
@@ -85,19 +98,25 @@ export function reach({ points }: State, { from, to }: ModelShot): Enu {
   return [points[t]! - points[f]!, points[t + 1]! - points[f + 1]!, points[t + 2]! - points[f + 2]!]
 }
 
-function setShot(model: Model, row: RowOf & { is: 'reading' | 'plumb' }, state: State, rows: Rows, i: number): void {
+type ShotRow = RowOf & { readonly is: 'reading' | 'plumb' | 'weak' }
+const isShot = (row: RowOf): row is ShotRow => row.is === 'reading' || row.is === 'plumb' || row.is === 'weak'
+
+function setShot(model: Model, row: ShotRow, state: State, rows: Rows, i: number, line: Line): void {
   const shot = model.shots[row.shot]!
   const { sight } = shot
   if (row.is === 'plumb') { setRow(rows, i, seePlumb(sight, reach(state, shot)), sight.plumb!); return }
+  if (row.is === 'weak') { setRow(rows, i, seeWeak(sight, row.axis, reach(state, shot)), sight.distance); return }
   const reading = sight.readings[row.at]!
-  const { seen, component } = seeCorrected(model, shot, reading, state)
+  const { seen, component } = seeCorrected(model, shot, reading, state, line)
   setRow(rows, i, seen, reading.sigma)
   if (component !== undefined) rows.g[3 * i + component] = seen.shared / reading.sigma
 }
 
+export interface Corrected { readonly seen: Seen, readonly component?: Component }
+
 /** A reading against the present points and the present errors of its instruments; `component` is the one of those errors that enters it. */
-export function seeCorrected(model: Model, shot: ModelShot, reading: SightReading, state: State): { readonly seen: Seen, readonly component?: Component } {
-  const seen = see(shot.sight, reading, reach(state, shot))
+export function seeCorrected(model: Model, shot: ModelShot, reading: SightReading, state: State, line: Line): Corrected {
+  const seen = see(shot.sight, reading, reach(state, shot), line)
   if (shot.instruments < 0) return { seen }
   const component = sharedComponent(reading.reading)
   if (model.priors[shot.instruments]![component] === 0) return { seen }
@@ -115,7 +134,7 @@ function setRow(rows: Rows, i: number, { residual, by }: Seen, sigma: number): v
 }
 
 /** Fills in a tie, a prior or an assumed component. */
-export function setDatum(model: Model, row: RowOf & { is: 'tie' | 'prior' | 'assumed' }, { points, errors }: State, rows: Rows, i: number): void {
+function setDatum(model: Model, row: RowOf & { is: 'tie' | 'prior' | 'assumed' }, { points, errors }: State, rows: Rows, i: number): void {
   const k = 3 * i
   if (row.is === 'prior') {
     const prior = model.priors[row.instruments]![row.component]

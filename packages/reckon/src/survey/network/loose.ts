@@ -1,5 +1,6 @@
-import type { Solution } from './solve-network.ts'
-import { rowTimes, rowVector } from './rows.ts'
+import type { Rows } from './rows.ts'
+import type { BlockFactor } from '../sparse/block-cholesky.ts'
+import { addRow, rowTimes } from './rows.ts'
 import { solve } from '../sparse/block-cholesky.ts'
 
 /** A station that moves by less than this share when what is loose moves by about one is not loose itself. */
@@ -9,7 +10,7 @@ const stillShare = 1e-6
  * Which stations can move without any reading in use noticing.
  * @returns their numbers; empty when the readings determine everything
  */
-export function looseStations({ factor, rows, blockOf }: Solution, stations: number): Set<number> {
+export function looseStations(factor: BlockFactor, rows: Rows, blockOf: Int32Array, stations: number): Set<number> {
   const { loose } = factor
   if (loose.length === 0) return new Set()
   const size = 3 * factor.pattern.size
@@ -18,7 +19,7 @@ export function looseStations({ factor, rows, blockOf }: Solution, stations: num
   const right = new Float64Array(size)
   for (let i = 0; i < rows.count; i++) {
     const seen = rowTimes(rows, i, free)
-    if (seen !== 0) rowVector(rows, i, size).forEach((value, u) => { right[u]! -= value * seen })
+    if (seen !== 0) addRow(rows, i, -seen, right)
   }
   const follows = solve(factor, right)
   const moves = new Set<number>()

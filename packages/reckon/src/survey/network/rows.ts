@@ -26,6 +26,15 @@ export function emptyRows(count: number): Rows {
 
 export const sumOfSquares = (values: Float64Array): number => values.reduce((sum, r) => sum + r * r, 0)
 
+/** Takes all say from rows, which keep their place. */
+export function silence(rows: Rows, silenced: ReadonlySet<number>): void {
+  for (const i of silenced) {
+    rows.j.fill(0, 3 * i, 3 * i + 3)
+    rows.g.fill(0, 3 * i, 3 * i + 3)
+    rows.residual[i] = 0
+  }
+}
+
 /** Which block rows share an equation. */
 export function adjacencyOf(rows: Rows, blocks: number): number[][] {
   const sets = Array.from({ length: blocks }, () => new Set<number>())
@@ -62,13 +71,11 @@ export function normalEquations(rows: Rows, pattern: BlockPattern): { matrix: Bl
   return { matrix, right }
 }
 
-/** The coefficients of one row as a right-hand side. */
-export function rowVector(rows: Rows, i: number, unknowns: number): Float64Array {
-  const vector = new Float64Array(unknowns)
-  if (rows.from[i]! >= 0) along(vector, 3 * rows.from[i]!, rows.j, 3 * i, -1)
-  if (rows.to[i]! >= 0) along(vector, 3 * rows.to[i]!, rows.j, 3 * i, 1)
-  if (rows.shared[i]! >= 0) along(vector, 3 * rows.shared[i]!, rows.g, 3 * i, 1)
-  return vector
+/** Adds a multiple of one row's coefficients to a right-hand side. */
+export function addRow(rows: Rows, i: number, factor: number, right: Float64Array): void {
+  if (rows.from[i]! >= 0) along(right, 3 * rows.from[i]!, rows.j, 3 * i, -factor)
+  if (rows.to[i]! >= 0) along(right, 3 * rows.to[i]!, rows.j, 3 * i, factor)
+  if (rows.shared[i]! >= 0) along(right, 3 * rows.shared[i]!, rows.g, 3 * i, factor)
 }
 
 /** The product of one row with a vector of unknowns. */

@@ -16,11 +16,18 @@ export interface Seen {
 /** Nearer together than this share of what was taped, two points no longer give a direction to linearise about. */
 const leastShare = 1e-3
 
+/**
+ * What a reading is compared about: the line between the present points, or the sight as it was read. The second is linear, and so good for a
+ * first solution from anywhere; the first is what least squares is about.
+ */
+export type Line = 'points' | 'sight'
+
 /** @param d  `to` minus `from` at the present points */
-export function see(sight: Sight, { reading, value, sign }: SightReading, d: Enu): Seen {
-  if (reading === 'distance') return seeDistance(sight, value, d)
+export function see(sight: Sight, { reading, value, sign }: SightReading, d: Enu, line: Line): Seen {
+  const asRead = line === 'sight'
+  if (reading === 'distance') return asRead ? seeAlong(sight, value, d) : seeDistance(sight, value, d)
   const across = reading === 'azimuth' || reading === 'backAzimuth'
-  if (sight.steep) {
+  if (sight.steep || asRead) {
     if (across) return seeOffset(sight, sight.cosine * signedRadians(value - sight.azimuth), sight.across, d, sight.cosine)
     return seeOffset(sight, value - sight.inclination, sight.rise, d, sign)
   }
@@ -38,11 +45,19 @@ export function see(sight: Sight, { reading, value, sign }: SightReading, d: Enu
 /** The second level offset of a plumbed shot, which has no reading of its own. */
 export const seePlumb = (sight: Sight, d: Enu): Seen => seeOffset(sight, 0, sight.across, d, 0)
 
+/** One part of the vector as read, as a length. */
+export function seeWeak(sight: Sight, axis: 'along' | 'across' | 'rise', d: Enu): Seen {
+  return { residual: (axis === 'along' ? sight.distance : 0) - dot3(d, sight[axis]), by: sight[axis], shared: 0 }
+}
+
 function seeDistance(sight: Sight, value: number, d: Enu): Seen {
   const length = Math.hypot(d[0], d[1], d[2])
-  if (length < leastShare * sight.distance) return { residual: value - dot3(d, sight.along), by: sight.along, shared: value }
+  if (length < leastShare * sight.distance) return seeAlong(sight, value, d)
   return { residual: value - length, by: [d[0] / length, d[1] / length, d[2] / length], shared: length }
 }
+
+/** A distance as its part along the sight. */
+const seeAlong = ({ along }: Sight, value: number, d: Enu): Seen => ({ residual: value - dot3(d, along), by: along, shared: value })
 
 /** An angle as the offset square to the sight, over its length. */
 function seeOffset(sight: Sight, value: number, axis: Enu, d: Enu, shared: number): Seen {

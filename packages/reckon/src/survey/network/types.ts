@@ -48,7 +48,7 @@ export interface NetworkOptions {
   readonly falseAlarm?: number | undefined
   /** The most suspects to look for; 20 unless stated. */
   readonly maxSuspects?: number | undefined
-  /** 30 unless stated. */
+  /** Of settling on the least squares solution; 30 unless stated. */
   readonly maxIterations?: number | undefined
 }
 
@@ -171,6 +171,7 @@ export interface NetworkResult {
   readonly instruments: ReadonlyMap<string, { readonly errors: Enu, readonly sigma: Enu }>
   /** The pairs asked for, in their order; null for a pair without places in one frame. */
   readonly pairs: readonly (StationPair | null)[]
+  /** false when readings are so far off that points are one linear step about those that agree; a caution says so. */
   readonly converged: boolean
   readonly iterations: number
   readonly cautions: readonly string[]
