@@ -3,20 +3,19 @@ import { InputError } from '@lodebook/reckon'
 import { CommanderError } from 'commander'
 import { exit } from './exit.ts'
 import type { Io } from './io/io.ts'
-import { plain, Refusal, refuse, sentence } from './refusal.ts'
+import { plain, Refusal, sentence } from './refusal.ts'
 
-/** What the operating system calls a failure, and what it means to the person at the prompt. */
-const unreachable: Readonly<Record<string, string>> = {
-  ENOENT: 'a file that is there',
-  ENOTDIR: 'a folder where the path says one is',
-  EISDIR: 'a file, not a folder',
-  EACCES: 'a file that you may read and write',
-  EPERM: 'a file that you may read and write',
-  EROFS: 'a disk that can be written to',
-  ENOSPC: 'room on the disk; nothing was written',
-  EFBIG: 'room on the disk; nothing was written',
-  EDQUOT: 'room on the disk; nothing was written',
-  EADDRINUSE: 'a port that nothing else is using',
+/** What the operating system calls a failure: what it means to the person at the prompt, and what would be right. */
+const unreachable: Readonly<Record<string, readonly [is: string, expected: string]>> = {
+  ENOENT: ['there is no such file or folder', 'a file that is there'],
+  ENOTDIR: ['a part of the path is no folder', 'a folder where the path says one is'],
+  EISDIR: ['this is a folder', 'a file'],
+  EACCES: ['you may not read or write this', 'a file that you may read and write'],
+  EPERM: ['you may not read or write this', 'a file that you may read and write'],
+  EROFS: ['this disk can only be read', 'a disk that can be written to'],
+  ENOSPC: ['the disk is full; nothing was written', 'room on the disk'],
+  EFBIG: ['the file may not grow so large; nothing was written', 'room on the disk'],
+  EDQUOT: ['your share of the disk is full; nothing was written', 'room on the disk'],
 }
 
 /** What a store's failure asks for, and how the command ends. */
@@ -65,8 +64,9 @@ function asRefusal(failure: unknown): Refusal | undefined {
     return new Refusal({ error: failure.message, field: 'book', value: null, expected: stores[failure.reason].expected }, stores[failure.reason].code)
   }
   if (!(failure instanceof Error) || !('code' in failure) || typeof failure.code !== 'string') return undefined
-  const expected = unreachable[failure.code]
-  return expected === undefined ? undefined : refuse('file', pathOf(failure), expected, exit.unreachable)
+  const found = unreachable[failure.code]
+  if (found === undefined) return undefined
+  const file = 'path' in failure && typeof failure.path === 'string' ? failure.path : 'The disk'
+  const [is, expected] = found
+  return new Refusal({ error: `${file}: ${is}.`, field: 'file', value: file, expected }, exit.unreachable)
 }
-
-const pathOf = (failure: Error): string => 'path' in failure && typeof failure.path === 'string' ? failure.path : failure.message

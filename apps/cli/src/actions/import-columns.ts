@@ -29,7 +29,7 @@ export function importColumns(path: string, from: string, bytes: Uint8Array, kin
     let written: readonly Posting[] = []
     if (typed.accept && made.drafts.length > 0 && (!refused || typed.goodRows)) {
       const by = writer(typed.by, io)
-      written = await write(open, by, io, now => look(now).drafts)
+      written = await write(open, by, io, now => now === open ? made.drafts : look(now).drafts)
     }
     const state = { from, accepted: typed.accept === true, written: written.length, refused }
     io.out(typed.json ? `${JSON.stringify(previewJson(made, state), null, 2)}\n` : previewPage(made, state, io.columns))

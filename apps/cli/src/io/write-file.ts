@@ -11,7 +11,7 @@ export async function writeFile(file: string, pieces: AsyncIterable<string> | It
     if (!direct) fsyncSync(handle)
   } catch (failure) {
     if (!direct) rmSync(target, { force: true })
-    throw failure
+    throw failure instanceof Error ? Object.assign(failure, { path: file }) : failure
   } finally { closeSync(handle) }
   if (!direct) renameSync(target, file)
 }
