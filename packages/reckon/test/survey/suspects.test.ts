@@ -67,6 +67,16 @@ describe('data snooping', () => {
     expect(named.says).toContain('its sign')
   })
 
+  it('still answers, and names it, where a lost decimal point leaves nothing to settle on', () => {
+    const { suspects, converged, cautions, stations } = adjustNetwork({ shots: blundered(clean, looped, s => ({ distance: 10 * s.distance })), ties })
+    expect(converged).toBe(false)
+    expect(cautions[0]).toContain('too far off for least squares to settle')
+    expect(suspects[0]).toMatchObject({ shot: looped, reading: 'distance' })
+    expect(suspects[0]!.says).toMatch(/too long$/)
+    expect(suspects[0]!.blunder / clean[looped]!.distance).toBeCloseTo(9, 1)
+    for (const { point } of stations.values()) expect(point.every(Number.isFinite)).toBe(true)
+  })
+
   it('names a tie that is off', () => {
     const far = workings.points.get('A29')!
     const result = adjustNetwork({ shots: clean, ties: [...ties, { station: 'A29', point: [far[0] + 30, far[1], far[2]], sigma: 3 }] })
