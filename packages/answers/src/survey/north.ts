@@ -11,6 +11,8 @@ export interface North {
   /** @param date YYYY-MM-DD of the reading, when known */
   readonly toGrid: (azimuth: number, from: string | undefined, date: string | undefined) => number
   readonly declination: Answer
+  /** One standard deviation of the declination, which turns every azimuth alike; 0 when the crew wrote it. */
+  readonly sigma: number
   readonly known: boolean
 }
 
@@ -27,7 +29,7 @@ export function northOf(mine: Entry | undefined, grid: Grid, lastDate: string | 
 
   if (given !== undefined) {
     return {
-      known: true, toGrid: (azimuth, from) => turn(azimuth, from, given),
+      known: true, sigma: 0, toGrid: (azimuth, from) => turn(azimuth, from, given),
       declination: buildAnswer({
         id: 'workings.declination', sentence: `Magnetic north is ${east(given)} of true north, as the crew wrote it.`, value: given, unit: '°',
         method: { name: 'as written', page: 'survey' }, from: [mine!.id],
@@ -36,7 +38,7 @@ export function northOf(mine: Entry | undefined, grid: Grid, lastDate: string | 
   }
   if (latitude === undefined || longitude === undefined || lastDate === undefined) {
     return {
-      known: false, toGrid: (azimuth, from) => turn(azimuth, from, 0),
+      known: false, sigma: 0, toGrid: (azimuth, from) => turn(azimuth, from, 0),
       declination: buildAnswer({
         id: 'workings.declination', sentence: 'Azimuths are taken from magnetic north as read: no place or date says what the declination is.', value: 0, unit: '°',
         method: { name: 'none', page: 'declination' }, from: mine ? [mine.id] : [],
@@ -52,7 +54,7 @@ export function northOf(mine: Entry | undefined, grid: Grid, lastDate: string | 
   }
   const last = declination({ latitude, longitude, height_m, date: lastDate })
   return {
-    known: true,
+    known: true, sigma: last.sigma,
     toGrid: (azimuth, from, date) => turn(azimuth, from, on(date ?? lastDate)),
     declination: buildAnswer({
       id: 'workings.declination', sentence: `Magnetic north is ${east(last.declination)} of true north on ${lastDate}.`, value: last.declination, unit: '°',

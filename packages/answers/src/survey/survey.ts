@@ -28,6 +28,9 @@ export interface Survey {
 /** Beyond so many stations their doubt beside the first is not worked out. */
 const mostPairs = 1000
 
+/** The declination's own error is one for all shots: it turns the whole map and is no check of any shot. */
+const everyAzimuth = 'declination'
+
 const leaveOutOf = (shot: Entry): readonly ShotReading[] | 'shot' | undefined => {
   switch (textOf(shot, 'leaveOut')) {
     case 'whole shot': return 'shot'
@@ -60,7 +63,7 @@ export function surveyOf(shots: readonly Entry[], ties: readonly Entry[], instru
       azimuth: toGrid('azimuth'), backAzimuth: toGrid('backAzimuth'),
       inclination: valueOf(shot, 'inclination'), backInclination: valueOf(shot, 'backInclination'),
       precision: { ...(angle === undefined ? {} : { azimuth: angle }), ...(length === undefined ? {} : { distance: length }) },
-      leaveOut: leaveOutOf(shot),
+      instruments: everyAzimuth, leaveOut: leaveOutOf(shot),
     }
   })
   const networkTies = ties.flatMap((tie): Tie[] => {
@@ -84,7 +87,10 @@ export function surveyOf(shots: readonly Entry[], ties: readonly Entry[], instru
   const pairs = anchor !== undefined && names.length <= mostPairs ? names.map(name => [anchor, name] as const) : []
   const result = adjustNetwork({
     shots: networkShots, ties: networkTies,
-    options: { precision: { azimuth: compass!.value, inclination: clinometer!.value, distance: tape!.value }, pairs },
+    options: {
+      precision: { azimuth: compass!.value, inclination: clinometer!.value, distance: tape!.value }, pairs,
+      instruments: { [everyAzimuth]: { azimuth: north.sigma } },
+    },
   })
   const tied = result.stations.size > 0
   return { grid, north, result, stations: tied ? result.stations : firstPart(result), tied, shots, ties, touching: touchingOf(shots, ties), assumed }
