@@ -72,7 +72,7 @@ export function install({ quiet = false } = {}) {
   const code = alone(() => {
     if (installed()) return 0
     if (!quiet) console.log('Installing what Lodebook is built from (once; a few minutes where SQLite has to be compiled)…')
-    const code = run(npm, ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'], {}, quiet ? ['ignore', 2, 2] : 'inherit')
+    const code = run(npm, ['ci', '--include=dev', '--no-audit', '--no-fund', '--loglevel=error'], {}, quiet ? ['ignore', 'ignore', 2] : 'inherit')
     if (code === 0) writeStamp()
     return code
   })
