@@ -8,6 +8,7 @@ export function nodeIo(root: string): Io {
   process.stdout.on('error', (failure: NodeJS.ErrnoException) => { if (failure.code === 'EPIPE') process.exit(0); else throw failure })
   return {
     stdin: async () => {
+      if (process.stdin.isTTY) process.stderr.write('Reading from the keyboard; end with Ctrl-D.\n')
       const parts: Buffer[] = []
       for await (const part of process.stdin) parts.push(part as Buffer)
       return Buffer.concat(parts)

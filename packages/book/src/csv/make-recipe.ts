@@ -41,7 +41,7 @@ export function makeRecipe(table: Table, rowUnits: ReadonlyMap<number, string>, 
 
   const feeds = [...told, ...matches, ...parts]
   const asked = (problem: Problem) => matched.problems.some(({ kind, field }) => kind === problem.kind && field === problem.field)
-  problems.push(...unknownUnits(options.units ?? {}, table.headings, kinds), ...misfitUnits(feeds),
+  problems.push(...fedTwice(told), ...unknownFills(options.fill ?? {}, kinds), ...unknownUnits(options.units ?? {}, table.headings, kinds), ...misfitUnits(feeds),
     ...unfed(kinds, feeds, options.fill ?? {}, table.headings).filter(problem => !asked(problem)))
   const unused = table.headings.filter(heading => heading.text !== '' && !used.has(heading.column))
   return { recipe: { kinds: options.kinds, feeds, unused }, problems }
@@ -99,6 +99,15 @@ function partFeeds(kinds: readonly Kind[], headings: readonly Heading[], told: r
   }
   return feeds
 }
+
+/** Two sayings about one field: one of them would be lost. */
+const fedTwice = (told: readonly Feed[]): readonly Problem[] => told.flatMap((feed, i) => {
+  const before = told.slice(0, i).some(other => other.kind === feed.kind && other.field === feed.field && other.part === feed.part)
+  return before ? [refusal(feed.columns.map(({ heading }) => headingName(heading)).join(' + '), feed.field, 'a field that is mapped once; columns for one field go together')] : []
+})
+
+const unknownFills = (fill: Readonly<Record<string, string>>, kinds: readonly Kind[]): readonly Problem[] =>
+  Object.keys(fill).flatMap(name => fieldNamed(name, kinds) ? [] : [refusal(name, fill[name], `a field of ${kinds.map(kind => kind.id).join(' or ')} to fill`)])
 
 function unknownUnits(units: Readonly<Record<string, string>>, headings: readonly Heading[], kinds: readonly Kind[]): readonly Problem[] {
   const names = new Set([...headings.map(heading => heading.text), ...kinds.flatMap(kind => Object.keys(kind.fields)), ...placeParts].map(loosely))

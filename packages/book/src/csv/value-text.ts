@@ -16,7 +16,7 @@ export function valueText(field: Field, value: FieldValue): string {
     case 'places': return (value as readonly Place[]).map(placeText).join('; ')
     case 'colours': return coloursText(value as readonly Colour[])
     case 'blob': return (value as Blob).sha256
-    default: return String(value)
+    default: return typeof value === 'object' ? '' : String(value)
   }
 }
 

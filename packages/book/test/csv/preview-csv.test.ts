@@ -109,6 +109,19 @@ describe('what the crew says of a file', () => {
     expect(messages(preview(shots, ['shot'], { map: [{ headings: ['Azimuth'], field: 'bearing' }] }))[0]).toContain('"bearing" will not do for "Azimuth"; expected a field of shot: from, to')
   })
 
+  it('is refused where it names a field twice, or fills none', () => {
+    const map = [{ headings: ['Azimuth'], field: 'azimuth' }, { headings: ['Inclination'], field: 'azimuth' }]
+    expect(messages(preview(shots, ['shot'], { map }))).toEqual(['"azimuth" will not do for "Inclination"; expected a field that is mapped once; columns for one field go together.'])
+    expect(messages(preview(shots, ['shot'], { fill: { compas: 'Old Faithful' } }))).toEqual(['"Old Faithful" will not do for "compas"; expected a field of shot to fill.'])
+  })
+
+  it('maps a part of a place', () => {
+    const made = preview('bag,method,at,feet in\nB-1,chip,A6,10\n', ['sample'], {
+      map: [{ headings: ['at'], field: 'place' }, { headings: ['feet in'], field: 'place.along' }], units: { 'feet in': 'ft' },
+    })
+    expect(made.drafts[0]!.set['place']).toMatchObject({ by: 'station', station: 'A6', along: { value: 3.048 } })
+  })
+
   it('adds up ounces, pennyweights and grains', () => {
     const made = preview('mine,long tons,oz,dwt,gr\nOld,10,2,3,12\nNew,10,,5,\n', ['crushing'], { map: [{ headings: ['oz', 'dwt', 'gr'], field: 'gold' }] })
     expect(messages(made)).toEqual([])
