@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { crossValidate, experimentalVariogram, krige, simulate } from '@lodebook/reckon/geostatistics'
-import type { Point2, Sample, VariogramModel } from '@lodebook/reckon/geostatistics'
+import type { Kriged, Point2, Sample, VariogramModel } from '@lodebook/reckon/geostatistics'
 import { readColumns, syntheticModel } from './bench-data.ts'
 
 export interface Job {
@@ -15,7 +15,11 @@ export interface Job {
   readonly check: () => Record<string, number>
 }
 
-const mean = (values: ArrayLike<number>) => Array.prototype.reduce.call<ArrayLike<number>, [(sum: number, value: number) => number, number], number>(values, (sum, value) => sum + value, 0) / values.length
+function mean(values: ArrayLike<number>): number {
+  let sum = 0
+  for (let i = 0; i < values.length; i++) sum += values[i]!
+  return sum / values.length
+}
 
 /** The jobs of the speed table. */
 export function geostatisticsJobs(data: string): Job[] {
@@ -40,8 +44,8 @@ export function geostatisticsJobs(data: string): Job[] {
   const spherical: VariogramModel = { nugget: 0.05, structures: [{ type: 'spherical', partialSill: 0.59, range: 897 }] }
   const wide: VariogramModel = { nugget: 10, structures: [{ type: 'exponential', partialSill: 25, range: 60 }] }
 
-  const kriging = (name: string, gstat: string, scipy: string | undefined, wanted: string, work: () => { means: Float64Array, variances: Float64Array }): Job => {
-    let last: ReturnType<typeof work> | undefined
+  const kriging = (name: string, gstat: string, scipy: string | undefined, wanted: string, work: () => Kriged): Job => {
+    let last: Kriged | undefined
     return {
       name, gstat, ...(scipy !== undefined && { scipy }), wanted,
       run: () => { last = work() },

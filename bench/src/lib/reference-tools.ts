@@ -26,7 +26,13 @@ export function referenceTools(): ReferenceTools {
   return now
 }
 
-export interface ReferenceTiming { readonly median_s: number, readonly min_s: number, readonly check?: Record<string, number>, readonly mean_first?: number, readonly mean_second?: number }
+export interface ReferenceTiming {
+  readonly median_s: number
+  readonly min_s: number
+  /** Processor seconds: on a busy machine the only ones that can be compared. */
+  readonly median_cpu_s: number
+  readonly check?: Record<string, number>
+}
 export type ReferenceRun = Record<string, ReferenceTiming | undefined>
 
 /** One thread for the linear algebra of both, so that like is held against like. */

@@ -20,9 +20,13 @@ const nodes = check.nodes50.node.map(node => node - 1)
 const REALISATIONS = 200
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
-const variance = (values: readonly number[]) => { const m = mean(values); return values.reduce((sum, value) => sum + (value - m) ** 2, 0) / (values.length - 1) }
+function variance(values: readonly number[]): number {
+  const m = mean(values)
+  return values.reduce((sum, value) => sum + (value - m) ** 2, 0) / (values.length - 1)
+}
 
-describe.each([['sequential', grid, nodes], ['exact', nodes.map(node => grid[node]!), nodes.map((_, i) => i)]] as const)('simulation, %s, beside the exact conditional distribution', (method, targets, at) => {
+const methods = [['sequential', grid, nodes], ['exact', nodes.map(node => grid[node]!), nodes.map((_, i) => i)]] as const
+describe.each(methods)('simulation, %s, beside the exact conditional distribution', (method, targets, at) => {
   const simulation = simulate(points, targets, model, { realisations: REALISATIONS, seed: 42 })
   const drawn = at.map(target => simulation.realisations.map(values => values[target]!))
 
@@ -106,7 +110,8 @@ describe('simulation', () => {
     const errorVariance = [0.5, 0.1, 1, 0.2]
     const targets: Point2[] = [[0, 0], [4, 0], [2, 2]]
     const near: VariogramModel = { nugget: 0.1, structures: [{ type: 'exponential', partialSill: 0.9, range: 4 }] }
-    const { realisations } = simulate(data, targets, near, { realisations: 4000, seed: 9, errorVariance, mean: 0.4, ...(neighbours !== undefined && { neighbours }) })
+    const options = { realisations: 4000, seed: 9, errorVariance, mean: 0.4, ...(neighbours !== undefined && { neighbours }) }
+    const { realisations } = simulate(data, targets, near, options)
     const exact = krige(data, targets, near, { kind: 'simple', mean: 0.4, errorVariance })
     targets.forEach((_, t) => {
       const values = realisations.map(drawn => drawn[t]!)

@@ -46,12 +46,14 @@ export function meansOfAll(problem: Problem): Float64Array {
   const dual = dualOf(system)
   const c = new Float64Array(n)
   const f = new Float64Array(drift.size)
-  return Float64Array.from({ length: targets.count }, (_, t) => {
+  const means = new Float64Array(targets.count)
+  for (let t = 0; t < targets.count; t++) {
     const [x, y] = [targets.xs[t]!, targets.ys[t]!]
     fillToSupport(covariance, support, c, 0, 1, samples.xs, samples.ys, 0, n, x, y)
     drift.at(t, x, y, f)
-    return mean + dot(dual.sample, c, n) + dot(dual.drift, f, drift.size)
-  })
+    means[t] = mean + dot(dual.sample, c, n) + dot(dual.drift, f, drift.size)
+  }
+  return means
 }
 
 /** mean = drift . f + sample . c, for a target's drift values f and covariances c. */

@@ -86,7 +86,8 @@ export function factorFor(problem: Pick<Problem, 'samples' | 'covariance' | 'dri
   }
   return system.factor(k, (l) => {
     for (let i = 0; i < k; i++) {
-      covariance.fill(l, i * k, 1, xs, ys, 0, i, xs[i]!, ys[i]!)
+      // Samples at one place have been merged: no two share their nugget.
+      covariance.fillStructured(l, i * k, 1, xs, ys, 0, i, xs[i]!, ys[i]!)
       l[i * k + i] = covariance.sill + samples.errors[chosen[i]!]!
     }
   }, field)

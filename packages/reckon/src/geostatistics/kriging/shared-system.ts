@@ -63,7 +63,7 @@ export class SharedSystem {
       for (let j = 0; j < drift.size; j++) into[(1 + j) * this.capacity + at] = drift.columns[j]![sample]! - (j === 0 ? 0 : drift.columns[j]![near.union[0]!]!)
     }
     for (let i = 0; i < core; i++) {
-      covariance.fill(l, i * core, 1, xs, ys, 0, i, xs[i]!, ys[i]!)
+      covariance.fillStructured(l, i * core, 1, xs, ys, 0, i, xs[i]!, ys[i]!)
       l[i * core + i] = covariance.sill + samples.errors[near.union[i]!]!
     }
     if (choleskyPlain(l, core) >= 0) return false
@@ -88,7 +88,7 @@ export class SharedSystem {
     for (let from = 0; from < extras; from += 4) {
       for (let r = 0; r < 4; r++) {
         const extra = core + Math.min(from + r, extras - 1)
-        covariance.fill(four, r, 4, xs, ys, 0, core, xs[extra]!, ys[extra]!)
+        covariance.fillStructured(four, r, 4, xs, ys, 0, core, xs[extra]!, ys[extra]!)
       }
       solveForward4(l, core, core, four)
       for (let r = 0; r < 4 && from + r < extras; r++) {
@@ -96,7 +96,7 @@ export class SharedSystem {
       }
     }
     for (let a = 0; a < extras; a++) {
-      covariance.fill(left, a * extras, 1, xs, ys, core, a, xs[core + a]!, ys[core + a]!)
+      covariance.fillStructured(left, a * extras, 1, xs, ys, core, a, xs[core + a]!, ys[core + a]!)
       left[a * extras + a] = covariance.sill + samples.errors[near.union[core + a]!]!
       for (let j = 0; j <= drift.size; j++) open[j * capacity + a]! -= run(known, j * capacity, beside, a * core, core)
     }

@@ -2,9 +2,8 @@ import { POINT } from '../support.ts'
 import { driftOf } from '../drift.ts'
 import { meansOfAll } from '../kriging/krige-all.ts'
 import { krigeNear } from '../kriging/krige-near.ts'
-import { KrigingSystem } from '../kriging/kriging-system.ts'
-import { NeighbourGrid } from '../kriging/neighbour-grid.ts'
 import { coarseToFinePath } from './path.ts'
+import { PathWeights } from './path-weights.ts'
 import type { Places } from './places.ts'
 import { streamOf } from './streams.ts'
 
@@ -18,8 +17,11 @@ export function simulateSequential(places: Places, realisations: number, seed: n
   const means = krigedMeans(places)
   const path = coarseToFinePath(places.xs, places.ys, streamOf(seed, -1))
   const errors = drawErrors(places, path, realisations, seed, neighbours)
-  return Array.from({ length: realisations }, (_, r) =>
-    Float64Array.from({ length: count }, (_, place) => means[place]! + errors[place * realisations + r]!))
+  return Array.from({ length: realisations }, (_, r) => {
+    const values = means.slice()
+    for (let place = 0; place < count; place++) values[place]! += errors[place * realisations + r]!
+    return values
+  })
 }
 
 /** The simple kriging mean at each place. */
@@ -34,50 +36,24 @@ function krigedMeans({ samples, covariance, mean, count, xs, ys }: Places): Floa
 
 /** The error field at each place for every realisation: [place * realisations + r]. */
 function drawErrors(places: Places, path: Int32Array, realisations: number, seed: number, neighbours: number): Float64Array {
-  const { samples, covariance, count } = places
-  const known = samples.count
-  const xs = new Float64Array(known + count)
-  const ys = new Float64Array(known + count)
-  xs.set(samples.xs)
-  ys.set(samples.ys)
-  xs.set(places.xs, known)
-  ys.set(places.ys, known)
-  const grid = new NeighbourGrid(xs, ys)
-  for (let i = 0; i < known; i++) grid.add(i)
+  const known = places.samples.count
+  const weights = new PathWeights(places, neighbours)
   const streams = Array.from({ length: realisations }, (_, r) => streamOf(seed, r))
-  const errors = new Float64Array(count * realisations)
-  const system = new KrigingSystem(neighbours, 0)
-  const near = { xs: new Float64Array(neighbours), ys: new Float64Array(neighbours) }
-  const c = new Float64Array(neighbours)
-  const none = new Float64Array(0)
+  const errors = new Float64Array(places.count * realisations)
   for (const place of path) {
-    const x = places.xs[place]!
-    const y = places.ys[place]!
-    const k = grid.nearest(x, y, neighbours)
-    for (let i = 0; i < k; i++) {
-      near.xs[i] = xs[grid.found[i]!]!
-      near.ys[i] = ys[grid.found[i]!]!
-    }
-    system.factor(k, (l) => {
-      for (let i = 0; i < k; i++) {
-        const point = grid.found[i]!
-        covariance.fill(l, i * k, 1, near.xs, near.ys, 0, i, near.xs[i]!, near.ys[i]!)
-        l[i * k + i] = covariance.sill + (point < known ? samples.errors[point]! : 0)
-      }
-    }, 'targets')
-    covariance.fill(c, 0, 1, near.xs, near.ys, 0, k, x, y)
-    system.reduce(c, none)
-    const spread = Math.sqrt(system.variance(c, none, covariance.sill))
-    system.weights(c, none)
+    const k = weights.find(place)
     const at = place * realisations
     for (let i = 0; i < k; i++) {
       // At a sample the error is zero in every realisation.
-      const from = (grid.found[i]! - known) * realisations
-      if (from < 0) continue
-      for (let r = 0; r < realisations; r++) errors[at + r]! += c[i]! * errors[from + r]!
+      const from = (weights.found[i]! - known) * realisations
+      if (from >= 0) addTimes(errors, at, from, weights.weights[i]!, realisations)
     }
-    streams.forEach((stream, r) => { errors[at + r]! += spread * stream.normal() })
-    grid.add(known + place)
+    for (let r = 0; r < realisations; r++) errors[at + r]! += weights.spread * streams[r]!.normal()
+    weights.add(place)
   }
   return errors
+}
+
+function addTimes(values: Float64Array, to: number, from: number, factor: number, count: number): void {
+  for (let r = 0; r < count; r++) values[to + r]! += factor * values[from + r]!
 }

@@ -3,6 +3,7 @@ import type { Point2, Sample, VariogramModel } from '../model.ts'
 import { simulateExact } from './simulate-exact.ts'
 import { simulateSequential } from './simulate-sequential.ts'
 import { placeSimulation } from './places.ts'
+import type { Places } from './places.ts'
 
 export interface SimulateOptions {
   readonly realisations: number
@@ -48,7 +49,17 @@ export function simulate(points: readonly Sample[], targets: readonly Point2[], 
   if (neighbours !== undefined && !(Number.isInteger(neighbours) && neighbours >= 1)) throw new InputError('neighbours', neighbours, 'a whole number, 1 or more')
   const places = placeSimulation(points, targets, model, finite(options.mean ?? 0, 'mean'), options.errorVariance)
   const exact = neighbours === undefined && places.samples.count + places.count <= EXACT
-  const values = exact ? simulateExact(places, realisations, seed) : simulateSequential(places, realisations, seed, neighbours ?? NEIGHBOURS)
-  const spread = values.map(drawn => Float64Array.from(places.target, (place, t) => place < 0 ? places.fixed[t]! : drawn[place]!))
-  return { realisations: spread, method: exact ? 'exact' : 'sequential' }
+  const draw = exact ? simulateExact : simulateSequential
+  const drawn = draw(places, realisations, seed, neighbours ?? NEIGHBOURS)
+  return { realisations: drawn.map(values => atTargets(places, values)), method: exact ? 'exact' : 'sequential' }
+}
+
+/** Values at the targets in the order given, from values at the places drawn. */
+function atTargets({ target, fixed }: Places, drawn: Float64Array): Float64Array {
+  const values = fixed.slice()
+  for (let t = 0; t < values.length; t++) {
+    const place = target[t]!
+    if (place >= 0) values[t] = drawn[place]!
+  }
+  return values
 }
