@@ -14,20 +14,22 @@ export function run(): void {
   const data = benchData()
   const scipy = tools.scipy ? runScipy(join(checksDirectory, 'speed_scipy.py'), data, 3) ?? {} : {}
   console.log(machineLine(`gstat ${tools.gstat ? 'yes' : 'no'}`, `numpy/scipy ${tools.scipy ? 'yes' : 'no'}`))
-  console.log('Seconds: least of 5 after warming up (median in brackets); numpy/scipy least of 3. Ratio = theirs / ours, least against least.')
+  console.log('Processor seconds, median (in brackets least by the clock). Ratio = theirs / ours, in processor seconds.')
   console.log(['job', 'ours', 'gstat', 'ratio', 'numpy', 'ratio', 'wanted', 'agreement'].join('\t'))
   for (const job of geostatisticsJobs(data)) {
     const ours = time(job.run, REPEATS)
     const gstat = tools.gstat ? runGstat(join(checksDirectory, 'speed_gstat.R'), data, job.gstatRepeats ?? REPEATS, job.gstat)?.[job.gstat] : undefined
     const numpy = job.scipy === undefined ? undefined : scipy[job.scipy]
-    const show = (timing: ReferenceTiming | undefined) => timing === undefined ? '-' : `${timing.min_s.toPrecision(3)} (${timing.median_s.toPrecision(3)})`
-    const ratio = (timing: ReferenceTiming | undefined) => timing === undefined ? '-' : (timing.min_s / ours.least).toPrecision(3)
+    const show = (timing: ReferenceTiming | undefined) => timing === undefined ? '-' : `${figure(timing.median_cpu_s)} (${figure(timing.min_s)})`
+    const ratio = (timing: ReferenceTiming | undefined) => timing === undefined ? '-' : figure(timing.median_cpu_s / ours.processor)
     console.log([
-      job.name, `${ours.least.toPrecision(3)} (${ours.median.toPrecision(3)})`, show(gstat), ratio(gstat), show(numpy), ratio(numpy), job.wanted,
+      job.name, `${figure(ours.processor)} (${figure(ours.least)})`, show(gstat), ratio(gstat), show(numpy), ratio(numpy), job.wanted,
       gstat?.check === undefined ? '-' : agreement(job.check(), gstat.check),
     ].join('\t'))
   }
 }
+
+const figure = (value: number) => value.toPrecision(3)
 
 /** The largest relative difference of the means both report. */
 function agreement(ours: Record<string, number>, theirs: Record<string, number>): string {

@@ -7,7 +7,7 @@ const SEEDS = 200
 const prior = { sill: { median: 1, factor: 1.8 }, range: { median: 12, factor: 1.7 }, nuggetShare: { a: 2, b: 3 } }
 
 describe('stated doubt about a variogram', () => {
-  it.each([12, 40])('[LE1] 80 %% ranges of range and sill hold the truth about 80 %% of the time, truths drawn from the prior, %i samples', (count) => {
+  it.each([12, 40])('[LE1] ranges of range and sill stated at 0.8 hold the truth 0.8 of the time, truths drawn from the prior, %i samples', (count) => {
     const held = { range: 0, sill: 0 }
     for (let seed = 1; seed <= SEEDS; seed++) {
       const draws = drawsFrom(1000 + seed)

@@ -1,4 +1,5 @@
-import { choleskyPlain, solveForward } from '../linear/cholesky.ts'
+import { solveForward } from '../linear/cholesky.ts'
+import { choleskyBlocked } from '../linear/cholesky-blocked.ts'
 import { solveForward4 } from '../linear/interleaved.ts'
 import { subtractProducts } from '../linear/subtract-products.ts'
 import type { Neighbourhood } from './neighbourhood.ts'
@@ -66,7 +67,7 @@ export class SharedSystem {
       covariance.fillStructured(l, i * core, 1, xs, ys, 0, i, xs[i]!, ys[i]!)
       l[i * core + i] = covariance.sill + samples.errors[near.union[i]!]!
     }
-    if (choleskyPlain(l, core) >= 0) return false
+    if (choleskyBlocked(l, core) >= 0) return false
     for (let j = 0; j <= drift.size; j++) solveForward(l, core, core, known.subarray(j * this.capacity, j * this.capacity + core))
     this.multiply()
     if (extras > 0) this.prepareExtras(near)

@@ -22,11 +22,15 @@ const RANGES = 15
 const SHARES = 10
 /** Sills per range and share: where the samples are exact, the middles of this many slices of equal belief. */
 const SLICES = 8
-/** With error variances (or a prior on the sill): this many, evenly in the logarithm, from a share to a multiple of the sample variance. */
-const SILLS = 13
-const SILL_SPAN = { lower: 1 / 30, upper: 8 }
-/** A prior on the sill widens that to this many of its factors either way. */
-const PRIOR_FACTORS = 2.5
+/** With error variances, or a prior on the sill: this many over the peak in log sill, so many of its standard deviations apart. */
+const SILLS = 7
+const APART = 0.9
+/** The peak is looked for at these logarithms beside the samples' variance, then more closely at this distance. */
+const LOOKS = [-4.2, -2.8, -1.4, 0, 1.4, 2.8]
+const CLOSER = 0.4
+/** A peak is taken to be no narrower and no wider than this, in log sill: beyond it three points do not tell. */
+const NARROWEST = 0.05
+const WIDEST = 1
 
 export interface GridTask {
   readonly likelihood: FieldLikelihood
@@ -75,14 +79,43 @@ function bySlices(task: GridTask, share: number, range: number): Draft[] {
   })
 }
 
+/** No closed form: steps over the peak in log sill, each with the width it stands for. */
 function bySteps(task: GridTask, share: number, range: number): Draft[] {
-  const { variance, prior: { sill: about } } = task
-  const reach = about === undefined ? 1 : about.factor ** PRIOR_FACTORS
-  const lower = Math.min(SILL_SPAN.lower * variance, (about?.median ?? Infinity) / reach)
-  const upper = Math.max(SILL_SPAN.upper * variance, (about?.median ?? 0) * reach)
+  const ofSill = logLikelihoodOfSill(task, share, range)
+  const belief = (logSill: number) => ofSill(Math.exp(logSill)) + logPrior(task.prior, { sill: Math.exp(logSill), range, nuggetShare: share })
+  const { centre, spread } = peakOf(belief, Math.log(task.prior.sill?.median ?? task.variance), Math.log(task.variance))
   return Array.from({ length: SILLS }, (_, i) => {
-    const sill = lower * (upper / lower) ** (i / (SILLS - 1))
-    const belief = task.likelihood.of(task.make(sill, share, range)) + logPrior(task.prior, { sill, range, nuggetShare: share })
-    return draftOf(task, sill, share, range, belief, belief)
+    const logSill = centre + (i - (SILLS - 1) / 2) * APART * spread
+    const value = belief(logSill)
+    return draftOf(task, Math.exp(logSill), share, range, value, value + Math.log(spread))
   })
+}
+
+/** For exact samples one factorisation does for all sills. */
+function logLikelihoodOfSill({ likelihood, make, noisy }: GridTask, share: number, range: number): (sill: number) => number {
+  if (noisy) return sill => likelihood.of(make(sill, share, range))
+  const { sill: best, logLikelihood, freedom } = likelihood.profile(make(1, share, range))
+  return sill => logLikelihood - 0.5 * freedom * (Math.log(sill / best) + best / sill - 1)
+}
+
+/** Place and width (as of a normal density) of a function's peak, by looks and then a parabola through three points about it. */
+function peakOf(f: (x: number) => number, ...starts: readonly number[]): { centre: number, spread: number } {
+  let best = { x: 0, value: -Infinity }
+  for (const start of starts) {
+    for (const look of LOOKS) {
+      const value = f(start + look)
+      if (value > best.value) best = { x: start + look, value }
+    }
+  }
+  let centre = best.x
+  let spread = WIDEST
+  for (const h of [2 * CLOSER, CLOSER]) {
+    const [left, middle, right] = [f(centre - h), f(centre), f(centre + h)]
+    const curvature = (left - 2 * middle + right) / (h * h)
+    const slope = (right - left) / (2 * h)
+    // Where it is not bent downwards a step uphill is taken instead.
+    centre += curvature < 0 ? Math.min(Math.max(-slope / curvature, -2 * h), 2 * h) : Math.sign(slope) * h
+    spread = curvature < 0 ? Math.min(Math.max(1 / Math.sqrt(-curvature), NARROWEST), WIDEST) : WIDEST
+  }
+  return { centre, spread }
 }

@@ -5,21 +5,27 @@ import { streamOf } from '../simulation/streams.ts'
 import type { LikelihoodFit } from './fit-likelihood.ts'
 
 /**
- * A range that holds a parameter with the stated share of belief, tails alike; its ends are values on the grid.
+ * A range that holds a parameter with the stated share of belief, tails alike. Between values of the grid it is read off in the logarithm.
  * @throws InputError when confidence is not between 0 and 1
  */
 export function parameterRange(fit: LikelihoodFit, parameter: 'nugget' | 'partialSill' | 'range' | 'sill', confidence: number): Range {
   if (!(confidence > 0 && confidence < 1)) throw new InputError('confidence', confidence, 'a share between 0 and 1')
-  const ordered = fit.nodes.map(node => ({ value: node[parameter], weight: node.weight })).sort((a, b) => a.value - b.value)
-  const at = (share: number) => {
-    let sum = 0
-    for (const { value, weight } of ordered) {
-      sum += weight
-      if (sum >= share) return value
-    }
-    return ordered.at(-1)!.value
+  const weights = new Map<number, number>()
+  for (const node of fit.nodes) weights.set(node[parameter], (weights.get(node[parameter]) ?? 0) + node.weight)
+  const ordered = [...weights].sort(([a], [b]) => a - b)
+  // Each value stands at the middle of its own share.
+  let sum = 0
+  const middles = ordered.map(([value, weight]) => {
+    sum += weight
+    return { value, at: sum - weight / 2 }
+  })
+  const read = (share: number) => {
+    const next = middles.findIndex(({ at }) => at >= share)
+    if (next <= 0) return middles.at(next)!.value
+    const [low, high] = [middles[next - 1]!, middles[next]!]
+    return low.value * (high.value / low.value) ** ((share - low.at) / (high.at - low.at))
   }
-  return { low: at((1 - confidence) / 2), high: at((1 + confidence) / 2), confidence }
+  return { low: read((1 - confidence) / 2), high: read((1 + confidence) / 2), confidence }
 }
 
 /**

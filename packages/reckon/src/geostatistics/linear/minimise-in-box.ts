@@ -4,7 +4,7 @@ export interface Box { readonly lower: readonly number[], readonly upper: readon
 const TURNS = 400
 const CLOSE = 1e-13
 /** A simplex can fold flat, on a wall above all: it is set up anew where it ended until that gains nothing, this often at most. */
-const STARTS = 12
+const STARTS = 6
 
 /**
  * Minimum of a function of a few variables within a box, by the downhill simplex; steps out of the box end on its wall.
@@ -41,7 +41,7 @@ function downhill(f: (x: readonly number[]) => number, start: readonly number[],
   for (let turn = 0; turn < TURNS; turn++) {
     simplex.sort((a, b) => a.value - b.value)
     const [best, worst, second] = [simplex[0]!, simplex[n]!, simplex[n - 1]!]
-    if (worst.value - best.value <= CLOSE * Math.max(1, Math.abs(best.value)) && spread(simplex.map(v => v.at), step) < 1e-6) break
+    if (worst.value - best.value <= CLOSE * Math.max(1, Math.abs(best.value)) && spread(simplex.map(v => v.at), step) < 1e-5) break
     const centre = start.map((_, i) => simplex.slice(0, n).reduce((sum, v) => sum + v.at[i]!, 0) / n)
     const along = (t: number) => vertex(centre.map((c, i) => c + t * (worst.at[i]! - c)))
     const reflected = along(-1)

@@ -1,7 +1,8 @@
 import { DegenerateError } from '../../core/index.ts'
 import { JITTER } from '../kriging/kriging-system.ts'
 import { NeighbourGrid } from '../kriging/neighbour-grid.ts'
-import { choleskyPlain, solveBackward, solveForward } from '../linear/cholesky.ts'
+import { solveBackward, solveForward } from '../linear/cholesky.ts'
+import { choleskyBlocked } from '../linear/cholesky-blocked.ts'
 import type { Places } from './places.ts'
 
 /** Along a path: how each place follows from the nearest of the samples and of the places before it. */
@@ -71,6 +72,6 @@ export class PathWeights {
       else covariance.fillStructured(l, i * k, 1, near.xs, near.ys, 0, i, near.xs[i]!, near.ys[i]!)
       l[i * k + i] = (covariance.sill + error) * raise
     }
-    return choleskyPlain(l, k) < 0
+    return choleskyBlocked(l, k) < 0
   }
 }
