@@ -1,4 +1,4 @@
-import { fold, input, newDevice, newEntryId, writePostings } from '@lodebook/book'
+import { fold, input, isError, newDevice, newEntryId, writePostings } from '@lodebook/book'
 import type { Book, DeviceState, Posting } from '@lodebook/book'
 
 /** The evening on which these tests' crew writes its book. */
@@ -12,8 +12,8 @@ export class SmallBook {
   get book(): Book { return fold(this.postings) }
 
   write(kind: string, texts: Readonly<Record<string, string>>, entry = newEntryId(this.state)): string {
-    const { set, problems } = input(kind, texts, { currency: 'USD', nowMs: evening })
-    const refused = problems.filter(p => p.severity !== 'warning')
+    const { set, problems } = input(kind, texts, { currency: 'USD', now: evening })
+    const refused = problems.filter(isError)
     if (refused.length > 0) throw new Error(refused.map(p => p.message).join('; '))
     const written = writePostings(this.state, [{ entry, kind, set }], { by: 'Ada', nowMs: evening })
     this.state = written.state
