@@ -41,7 +41,8 @@ export function makeRecipe(table: Table, rowUnits: ReadonlyMap<number, string>, 
 
   const feeds = [...told, ...matches, ...parts]
   const asked = (problem: Problem) => matched.problems.some(({ kind, field }) => kind === problem.kind && field === problem.field)
-  problems.push(...fedTwice(told), ...unknownFills(options.fill ?? {}, kinds), ...unknownUnits(options.units ?? {}, table.headings, kinds), ...misfitUnits(feeds),
+  problems.push(...fedTwice(told), ...unknownFills(options.fill ?? {}, kinds),
+    ...unknownUnits(options.units ?? {}, table.headings, kinds), ...misfitUnits(feeds),
     ...unfed(kinds, feeds, options.fill ?? {}, table.headings).filter(problem => !asked(problem)))
   const unused = table.headings.filter(heading => heading.text !== '' && !used.has(heading.column))
   return { recipe: { kinds: options.kinds, feeds, unused }, problems }
