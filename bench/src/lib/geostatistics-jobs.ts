@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { crossValidate, experimentalVariogram, krige, simulate } from '@lodebook/reckon/geostatistics'
-import type { Kriged, Point2, Sample, VariogramModel } from '@lodebook/reckon/geostatistics'
+import type { Kriged, KrigeOptions, Point2, Sample, VariogramModel } from '@lodebook/reckon/geostatistics'
 import { readColumns, syntheticModel } from './bench-data.ts'
 
 export interface Job {
@@ -11,6 +11,8 @@ export interface Job {
   readonly gstatRepeats?: number
   readonly wanted: string
   readonly run: () => void
+  /** The same for half of the targets, for one of two threads; only where targets can be shared out. */
+  readonly half?: (which: 0 | 1) => void
   /** Means of the last result, by the names that speed_gstat.R gives its own. */
   readonly check: () => Record<string, number>
 }
@@ -44,11 +46,15 @@ export function geostatisticsJobs(data: string): Job[] {
   const spherical: VariogramModel = { nugget: 0.05, structures: [{ type: 'spherical', partialSill: 0.59, range: 897 }] }
   const wide: VariogramModel = { nugget: 10, structures: [{ type: 'exponential', partialSill: 25, range: 60 }] }
 
-  const kriging = (name: string, gstat: string, scipy: string | undefined, wanted: string, work: () => Kriged): Job => {
+  const kriging = (name: string, gstat: string, scipy: string | undefined, points: readonly Sample[], targets: readonly Point2[],
+    model: VariogramModel, options: KrigeOptions): Job => {
     let last: Kriged | undefined
+    const middle = targets.length >> 1
+    const halves = [targets.slice(0, middle), targets.slice(middle)] as const
     return {
-      name, gstat, ...(scipy !== undefined && { scipy }), wanted,
-      run: () => { last = work() },
+      name, gstat, ...(scipy !== undefined && { scipy }), wanted: '3 x gstat',
+      run: () => { last = krige(points, targets, model, options) },
+      half: (which) => { krige(points, halves[which], model, options) },
       check: () => last === undefined ? {} : { 'mean_var1.pred': mean(last.means), 'mean_var1.var': mean(last.variances) },
     }
   }
@@ -62,14 +68,13 @@ export function geostatisticsJobs(data: string): Job[] {
   }
   const lags: { last: ReturnType<typeof experimentalVariogram> } = { last: [] }
   return [
-    kriging('155 data -> 100,000 points, all data', 'ok_fine100k_global', 'ok_fine100k_global', '3 x gstat',
-      () => krige(meuse, fine, spherical, { kind: 'ordinary' })),
-    kriging('155 data -> 100,000 points, 32 neighbours', 'ok_fine100k_nmax32', 'ok_fine100k_nmax32', '3 x gstat',
-      () => krige(meuse, fine, spherical, { kind: 'ordinary', neighbours: 32 })),
-    kriging('5,000 data -> 50,000 points, 32 neighbours', 'ok_synth5000_to_50k_nmax32', 'ok_synth5000_to_50k_nmax32', '3 x gstat',
-      () => krige(z5000, nodes, wide, { kind: 'ordinary', neighbours: 32 })),
-    kriging('block 40 x 40, 16 Gauss points, 3,103 blocks, 32 neighbours', 'block40_meuse_grid_nmax32', undefined, '3 x gstat',
-      () => krige(meuse, grid, spherical, { kind: 'ordinary', neighbours: 32, block: [40, 40] })),
+    kriging('155 data -> 100,000 points, all data', 'ok_fine100k_global', 'ok_fine100k_global', meuse, fine, spherical, { kind: 'ordinary' }),
+    kriging('155 data -> 100,000 points, 32 neighbours', 'ok_fine100k_nmax32', 'ok_fine100k_nmax32', meuse, fine, spherical,
+      { kind: 'ordinary', neighbours: 32 }),
+    kriging('5,000 data -> 50,000 points, 32 neighbours', 'ok_synth5000_to_50k_nmax32', 'ok_synth5000_to_50k_nmax32', z5000, nodes, wide,
+      { kind: 'ordinary', neighbours: 32 }),
+    kriging('block 40 x 40, 16 Gauss points, 3,103 blocks, 32 neighbours', 'block40_meuse_grid_nmax32', undefined, meuse, grid, spherical,
+      { kind: 'ordinary', neighbours: 32, block: [40, 40] }),
     {
       name: 'simulation, 1,000 data, 50,000 points, 100 realisations, 32 neighbours', gstat: 'sgs_50k_nsim100_nmax32_1000data', gstatRepeats: 1,
       wanted: '3 x gstat', check: () => ({}),

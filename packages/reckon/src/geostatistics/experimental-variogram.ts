@@ -32,7 +32,7 @@ export function experimentalVariogram(points: readonly Sample[], options: Variog
   positive(cutoff, 'cutoff', 'a distance above zero')
   positive(width, 'width', 'a bin width above zero')
   if (!(tolerance > 0 && tolerance <= 90)) throw new InputError('tolerance', tolerance, 'degrees above 0 and at most 90')
-  points.forEach((point, i) => point.forEach((value, j) => finite(value, `points[${i}][${j}]`)))
+  points.forEach((point, i) => point.forEach((value, j) => { if (!Number.isFinite(value)) finite(value, `points[${i}][${j}]`) }))
   const fan = azimuth === undefined || tolerance === 90 ? undefined : {
     sin: Math.sin(radians(finite(azimuth, 'azimuth', 'degrees clockwise from +y'))), cos: Math.cos(radians(azimuth)), limit: Math.cos(radians(tolerance)),
   }

@@ -13,6 +13,10 @@ export { drawModels, parameterRange } from './likelihood/model-doubt.ts'
 export type { AboutFactor, VariogramPrior } from './likelihood/prior.ts'
 export { checkModel, sillOf } from './model.ts'
 export type { Point2, Sample, Structure, StructureType, VariogramModel } from './model.ts'
+export { variogramCloud } from './variogram-cloud.ts'
+export type { CloudPair } from './variogram-cloud.ts'
+export { variogramMap } from './variogram-map.ts'
+export type { VariogramMap } from './variogram-map.ts'
 
 // Kriging
 export type { Covariates, KrigingKind } from './drift.ts'

@@ -35,7 +35,9 @@ export function gatherSamples(points: readonly Sample[], errorVariance?: readonl
 
 /** As `gatherSamples`, with a coincidence of the caller's own; no points give no samples. */
 export function mergeSamples(points: readonly Sample[], errorVariance: readonly number[] | undefined, coincidence: number): Samples {
-  points.forEach((point, i) => { for (let j = 0; j < 3; j++) finite(point[j]!, `points[${i}][${j}]`) })
+  points.forEach((point, i) => {
+    for (let j = 0; j < 3; j++) if (!Number.isFinite(point[j])) finite(point[j]!, `points[${i}][${j}]`)
+  })
   if (errorVariance !== undefined) checkErrors(errorVariance, points.length)
   const group = groupPlaces(points, coincidence)
   const count = group.reduce((most, g) => Math.max(most, g + 1), 0)

@@ -23,13 +23,13 @@ export function krigeNear(problem: Problem): Estimates {
   return { means, variances, regularised: worker.regularised }
 }
 
-/** Side of a tile that holds about 24 targets, but no more than 1.6 and no less than 0.08 of the area of one sample. */
+/** Side of a tile that holds about 16 targets, but no more than 1.2 and no less than 0.08 of the area of one sample. */
 function tileSide({ samples, targets }: Problem): number {
   const width = extent(samples.xs)
   const height = extent(samples.ys)
   const perSample = (width * height || Math.max(width, height) ** 2 / samples.count) / samples.count
-  const share = 24 * samples.count / Math.max(targets.count, 1)
-  return Math.sqrt(perSample * Math.min(1.6, Math.max(0.08, share)))
+  const share = 16 * samples.count / Math.max(targets.count, 1)
+  return Math.sqrt(perSample * Math.min(1.2, Math.max(0.08, share)))
 }
 
 function extent(values: Float64Array): number {

@@ -3,12 +3,19 @@ import { Covariance } from '../covariance.ts'
 import { driftOf } from '../drift.ts'
 import type { KrigingKind } from '../drift.ts'
 import type { Sample, VariogramModel } from '../model.ts'
+import { solveForward4 } from '../linear/interleaved.ts'
 import { gatherSamples } from '../samples.ts'
-import { covarianceBetween, fillToSupport } from '../support.ts'
+import type { Samples } from '../samples.ts'
+import { fillToSupport } from '../support.ts'
 import type { Support } from '../support.ts'
+import { betweenPanels } from './between-panels.ts'
 import { factorFor } from './krige-plain.ts'
-import { dot, KrigingSystem } from './kriging-system.ts'
+import { KrigingSystem } from './kriging-system.ts'
+import { subtractProducts } from '../linear/subtract-products.ts'
 import type { Panel } from './panel.ts'
+
+/** Columns of the covariance worked on at a time, so that their rows stay in the cache. */
+const COLUMNS = 64
 
 export interface PanelOptions {
   readonly kind: KrigingKind
@@ -48,30 +55,42 @@ export function krigePanels(points: readonly Sample[], panels: readonly Panel[],
   const system = new KrigingSystem(n, p)
   const regularised = factorFor({ samples, covariance, drift, mean }, system, Int32Array.from({ length: n }, (_, i) => i), 'points')
   const means = new Float64Array(m)
-  const reduced: Float64Array[] = []
-  const drifts: Float64Array[] = []
+  // Rows q and g per panel: the part of each that the samples take away, and the part that not knowing the drift gives back.
+  const taken = new Float64Array(m * n)
+  const given = new Float64Array(m * p)
+  const four = new Float64Array(4 * n)
   panels.forEach(({ x, y, support }, i) => {
     finite(x, `panels[${i}].x`)
     finite(y, `panels[${i}].y`)
     if (support.weights.length === 0) throw new InputError(`panels[${i}].support`, 0, 'one point or more')
-    const c = new Float64Array(n)
+    if (i % 4 === 0) reduceFour(system, covariance, samples, panels, i, four)
+    const q = taken.subarray(i * n, (i + 1) * n)
+    for (let k = 0; k < n; k++) q[k] = four[4 * k + i % 4]!
     const f = meanDrift(drift, i, x, y, support)
-    fillToSupport(covariance, support, c, 0, 1, samples.xs, samples.ys, 0, n, x, y)
-    system.reduce(c, f)
-    means[i] = mean + system.mean(c, f)
-    reduced.push(c)
-    drifts.push(f)
+    system.reduceDrift(q, f)
+    means[i] = mean + system.mean(q, f)
+    given.set(f, i * p)
   })
-  const between = betweenPanels(covariance, panels, samples.coincidence)
-  const result = new Float64Array(m * m)
+  const result = betweenPanels(covariance, panels, samples.coincidence)
+  for (let column = 0; column < m; column += COLUMNS) subtractProducts(result, m, taken, n, m, column, Math.min(column + COLUMNS, m), n)
   for (let a = 0; a < m; a++) {
     for (let b = 0; b <= a; b++) {
-      const value = between(a, b) - dot(reduced[a]!, reduced[b]!, n) + dot(drifts[a]!, drifts[b]!, p)
+      let value = result[a * m + b]!
+      for (let j = 0; j < p; j++) value += given[a * p + j]! * given[b * p + j]!
       result[a * m + b] = a === b ? Math.max(0, value) : value
       result[b * m + a] = result[a * m + b]!
     }
   }
   return { means, covariance: result, merged: points.length - n, regularised }
+}
+
+/** L^-1 c of four panels from `first` on, interleaved (the last repeated where fewer are left). */
+function reduceFour(system: KrigingSystem, covariance: Covariance, samples: Samples, panels: readonly Panel[], first: number, four: Float64Array): void {
+  for (let r = 0; r < 4; r++) {
+    const { x, y, support } = panels[Math.min(first + r, panels.length - 1)]!
+    fillToSupport(covariance, support, four, r, 4, samples.xs, samples.ys, 0, samples.count, x, y)
+  }
+  solveForward4(system.l, system.n, system.n, four)
 }
 
 /** The drift functions averaged over a support. */
@@ -83,25 +102,6 @@ function meanDrift(drift: ReturnType<typeof driftOf>, index: number, x: number, 
     for (let k = 0; k < sum.length; k++) sum[k]! += weight * at[k]!
   })
   return sum
-}
-
-/** Covariance of the field's averages over two panels; for panels of one support it is worked out once per offset. */
-function betweenPanels(covariance: Covariance, panels: readonly Panel[], coincidence: number): (a: number, b: number) => number {
-  const known = new Map<Support, Map<number, Map<number, number>>>()
-  return (a, b) => {
-    const [first, second] = [panels[a]!, panels[b]!]
-    const work = () => covarianceBetween(covariance, first.support, first.x, first.y, second.support, second.x, second.y)
-    if (first.support !== second.support || coincidence === 0) return work()
-    const columns = entry(known, first.support, () => new Map<number, Map<number, number>>())
-    const rows = entry(columns, Math.round((first.x - second.x) / coincidence), () => new Map<number, number>())
-    return entry(rows, Math.round((first.y - second.y) / coincidence), work)
-  }
-}
-
-function entry<K, V>(map: Map<K, V>, key: K, make: () => V): V {
-  let value = map.get(key)
-  if (value === undefined) map.set(key, value = make())
-  return value
 }
 
 /**

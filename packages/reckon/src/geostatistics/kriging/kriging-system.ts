@@ -82,8 +82,13 @@ export class KrigingSystem {
 
   /** c <- L^-1 c and g <- R^-T f - Q^T c, f being the drift functions at the target; both in place. */
   reduce(c: Float64Array, f: Float64Array): void {
+    solveForward(this.l, this.n, this.n, c)
+    this.reduceDrift(c, f)
+  }
+
+  /** As `reduce` for a c that is L^-1 c already. */
+  reduceDrift(c: Float64Array, f: Float64Array): void {
     const { n, p, r } = this
-    solveForward(this.l, n, n, c)
     for (let j = 0; j < p; j++) {
       let sum = f[j]!
       for (let i = 0; i < j; i++) sum -= r[i * p + j]! * f[i]!

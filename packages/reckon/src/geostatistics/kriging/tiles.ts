@@ -4,18 +4,36 @@ export interface Tiles { readonly order: Int32Array, readonly starts: Int32Array
 /** A tile holds no more targets than this. */
 export const MOST_IN_TILE = 64
 
+/** Cells along a side at most: their numbers, times the count of places, then stay whole in a double. */
+const MOST_CELLS = 2 ** 13
+
 /** Gathers places into the cells of a square grid of this side, and cuts what is crowded into tiles of at most MOST_IN_TILE. */
 export function tilesOf(xs: Float64Array, ys: Float64Array, side: number): Tiles {
   const n = xs.length
-  const west = xs.reduce((least, x) => Math.min(least, x), Infinity)
-  const south = ys.reduce((least, y) => Math.min(least, y), Infinity)
-  const column = Float64Array.from(xs, x => side > 0 ? Math.floor((x - west) / side) : 0)
-  const row = Float64Array.from(ys, y => side > 0 ? Math.floor((y - south) / side) : 0)
-  const order = Int32Array.from({ length: n }, (_, i) => i).sort((a, b) => row[a]! - row[b]! || column[a]! - column[b]! || a - b)
-  const starts: number[] = []
+  let [west, east, south, north] = [Infinity, -Infinity, Infinity, -Infinity]
   for (let i = 0; i < n; i++) {
-    const [now, before] = [order[i]!, order[i - 1]!]
-    if (i === 0 || row[now] !== row[before] || column[now] !== column[before] || i - starts.at(-1)! >= MOST_IN_TILE) starts.push(i)
+    west = Math.min(west, xs[i]!)
+    east = Math.max(east, xs[i]!)
+    south = Math.min(south, ys[i]!)
+    north = Math.max(north, ys[i]!)
+  }
+  const cell = Math.max(side, (east - west) / MOST_CELLS, (north - south) / MOST_CELLS)
+  const columns = cell > 0 ? Math.floor((east - west) / cell) + 1 : 1
+  // One number holds cell and place, so that sorting numbers sorts places by cell.
+  const keys = new Float64Array(n)
+  for (let i = 0; i < n; i++) {
+    const at = cell > 0 ? Math.floor((ys[i]! - south) / cell) * columns + Math.floor((xs[i]! - west) / cell) : 0
+    keys[i] = at * n + i
+  }
+  keys.sort()
+  const order = new Int32Array(n)
+  const starts: number[] = []
+  let before = -1
+  for (let i = 0; i < n; i++) {
+    const at = Math.floor(keys[i]! / n)
+    order[i] = keys[i]! - at * n
+    if (at !== before || i - starts.at(-1)! >= MOST_IN_TILE) starts.push(i)
+    before = at
   }
   starts.push(n)
   return { order, starts: Int32Array.from(starts) }

@@ -21,7 +21,7 @@ export interface Places {
 export function placeSimulation(
   points: readonly Sample[], targets: readonly Point2[], model: VariogramModel, mean: number, errorVariance?: readonly number[],
 ): Places {
-  targets.forEach((target, i) => target.forEach((value, j) => finite(value, `targets[${i}][${j}]`)))
+  targets.forEach((target, i) => target.forEach((value, j) => { if (!Number.isFinite(value)) finite(value, `targets[${i}][${j}]`) }))
   const coincidence = coincidenceOf([...points, ...targets])
   const samples = mergeSamples(points, errorVariance, coincidence)
   const sampleOf = new Map<number, number>()
