@@ -9,6 +9,10 @@ export type { Answer, AnswerOr, AnswerRange, Assumed, Method, NotEnough } from '
 export type { SecondLook } from './second-look/second-look.ts'
 export type * from './shapes.ts'
 
+// Drawing it elsewhere
+export { lostPartOn } from './vein/lost-part/on-sheet.ts'
+export type { LostDrawn } from './vein/lost-part/on-sheet.ts'
+
 // Saying it
 export { entryTitle } from './entry-title.ts'
 export { standing } from './assumptions.ts'

@@ -1,5 +1,6 @@
 import type { Enu, VeinPoint } from '@lodebook/reckon'
-import type { Answer, AnswerOr } from './answer.ts'
+import type { LostPartFamily } from '@lodebook/reckon/structure'
+import type { Answer, AnswerOr, NotEnough } from './answer.ts'
 
 /** A station with its place and its doubt. Coordinates are metres in the book's grid. */
 export interface StationAt {
@@ -114,6 +115,79 @@ export interface VeinAt {
 
 export interface WidthAt { readonly entry: string, readonly at: VeinPoint, readonly width: number, readonly sigma: number, readonly answer: Answer }
 
+/** Where a vein may go on past a fault, on one flat drawing (a plan at a level, an upright cross section). All points are grid points on that sheet. */
+export interface LostOnSheet {
+  /** The sheet: a point of it and two unit vectors, `up` up the paper. */
+  readonly origin: Enu
+  readonly across: Enu
+  readonly up: Enu
+  /** The known part of the vein up to the fault, and the fault; undefined when the sheet does not cut them. */
+  readonly here: readonly [Enu, Enu] | undefined
+  readonly fault: readonly [Enu, Enu] | undefined
+  /** The 80 % band from the fault onward: `low` and `high` are its edges point by point, `middle` halves the cases. */
+  readonly band: { readonly low: readonly Enu[], readonly middle: readonly Enu[], readonly high: readonly Enu[] } | undefined
+  /** Twenty equally likely continuations. */
+  readonly cases: readonly (readonly [Enu, Enu])[]
+}
+
+/** A straight heading to the lost part of a vein, from a station. */
+export interface LostHeading {
+  readonly station: string
+  readonly from: Enu
+  /** Where it would meet the vein in the middle case. */
+  readonly to: Enu
+  /** Degrees from grid north; inclination up positive. */
+  readonly bearing: number
+  readonly inclination: number
+  /** Metres to drive in the middle case, with the 80 % range where it is met in so many cases. */
+  readonly length: Answer
+  /** Chance that it is met at all. */
+  readonly meets: number
+  /** Chance that it is met within so many metres, rising. */
+  readonly chance: readonly { readonly within: number, readonly chance: number }[]
+}
+
+/** The lost part of a vein past a fault: where it may be, how to reach it, and how much the evidence tells. */
+export interface LostPart {
+  readonly sentence: string
+  readonly vein: string
+  readonly fault: string
+  /** 'where'; 'which hand' when the distance can't be told; 'nothing' when not even that. Draw the band in any case. */
+  readonly tells: 'where' | 'which hand' | 'nothing'
+  /** From the known part to the lost part; m. Level across a steep vein, positive to the side it dips to; upright on a flat one, positive up. */
+  readonly apart: Answer
+  /** As one goes along the vein towards the fault; 'above' and 'below' on a flat vein. */
+  readonly hand: 'left' | 'right' | 'above' | 'below'
+  /** Chance that it is that hand. */
+  readonly handChance: number
+  /** What would tell more, best first. */
+  readonly wanted: NotEnough['wanted']
+  /** The level heading that meets it with four chances in five in the least length, from the best station. */
+  readonly heading: LostHeading | NotEnough
+  /** The same from that station with any inclination. */
+  readonly shortest: LostHeading | NotEnough
+  /** Level headings from other stations near by, shortest first. */
+  readonly faces: readonly LostHeading[]
+  /** The plan at the heading's level, and the cross section square to the vein through its station. */
+  readonly plan: LostOnSheet
+  readonly section: LostOnSheet
+  /** For the long section, in the vein's own coordinates: the edge at which the lost part begins, seen square to the vein. */
+  readonly edge: {
+    readonly low: readonly VeinPoint[]
+    readonly middle: readonly VeinPoint[]
+    readonly high: readonly VeinPoint[]
+    readonly cases: readonly (readonly [VeinPoint, VeinPoint])[]
+  } | undefined
+  /** Equally likely cases, for other sheets (`lostPartOn`). */
+  readonly family: LostPartFamily
+  readonly known: { readonly vein: LostPlane, readonly fault: LostPlane }
+  /** What it rests on: grooves, sense, markers, the planes. */
+  readonly evidence: readonly Answer<unknown>[]
+  readonly cautions: readonly string[]
+}
+
+export interface LostPlane { readonly normal: Enu, readonly point: Enu }
+
 /** One sample as the crew may believe it: a grade with its doubt, on the vein. */
 export interface SampleAt {
   readonly entry: string
@@ -208,6 +282,8 @@ export interface Pay {
   readonly wage: number
   /** Twenty equally likely outcomes of pay a person-day, lowest first. */
   readonly twenty: readonly number[]
+  /** Pay a person-day with every input at its middle: what the drivers are moved from. Not the median of the outcomes, which `perDay` is. */
+  readonly middleCase: number
   /** What matters, most first. */
   readonly drivers: readonly Driver[]
   readonly inputs: readonly Answer[]

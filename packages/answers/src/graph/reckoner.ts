@@ -15,9 +15,11 @@ import { oddControls } from '../second-look/control-samples.ts'
 import { disagreeingLooks } from '../second-look/disagreeing-looks.ts'
 import { oddMasses } from '../second-look/odd-masses.ts'
 import { oddWidths, widthsInTheVein } from '../second-look/odd-widths.ts'
+import type { LostPart } from '../shapes.ts'
 import type { SecondLook } from '../second-look/second-look.ts'
 import { surveyOf } from '../survey/survey.ts'
 import { workingsOf } from '../survey/workings.ts'
+import { lostPartOf } from '../vein/lost-part.ts'
 import { veinOf } from '../vein/vein.ts'
 import type { VeinFound } from '../vein/vein.ts'
 import { sited } from '../vein/vein-data.ts'
@@ -29,6 +31,8 @@ export interface Reckoner {
   readonly setBook: (book: Book) => void
   readonly workings: () => Reckoned['workings']
   readonly vein: () => Reckoned['vein']
+  /** Where the vein goes on past the fault. */
+  readonly lostPart: () => LostPart | NotEnough
   readonly grade: () => Reckoned['grade']
   readonly pay: () => Reckoned['pay']
   /** What does not fit the rest and wants looking at again. */
@@ -70,6 +74,12 @@ export function createReckoner(first?: Book): Reckoner {
       workedOut: notEnough(drawn) ? [] : drawn.workedOut, units: units.value,
     })
   })
+  const lostPart = node('lost part', () => {
+    const found = vein.value
+    return notEnough(found) ? found : lostPartOf({
+      vein: found, survey: survey.value, structures: at('structure'), widths: at('width'), headings: headings.value, assume: assume.value, units: units.value,
+    })
+  })
   const looks = node('looks', () => looksByBag({ splits: of('split'), pans: of('pan'), assays: of('assay'), assume: assume.value }))
   const beliefs = node('beliefs', () => beliefsOf(looks.value, of('sample'), units.value))
   const grade = node('grade', () => {
@@ -104,6 +114,7 @@ export function createReckoner(first?: Book): Reckoner {
     setBook: (next) => { book.value = next },
     workings: () => workings.value,
     vein: () => { const found = vein.value; return notEnough(found) ? found : found.at },
+    lostPart: () => lostPart.value,
     grade: () => grade.value, pay: () => pay.value, runs,
   }
 }

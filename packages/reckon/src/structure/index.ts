@@ -35,3 +35,6 @@ export { faultOffset } from './fault-offset.ts'
 export type { FaultOffset, PlacedPlane } from './fault-offset.ts'
 export { slipMeasures, slipVector } from './fault-slip.ts'
 export type { SlipMeasures, SlipParts } from './fault-slip.ts'
+
+// The lost part of a vein past a fault
+export * from './lost-part/index.ts'
