@@ -38,10 +38,19 @@ function find(name: string): Reckoning {
   throw refuse('name', name, near.length > 0 ? `a calculation that exists, such as ${near.join(' or ')}` : 'a calculation that `lodebook reckon --list` names')
 }
 
+/** A result that no number can hold is no result: JSON would print it as null and a script would read that as one. */
+function held(result: unknown): unknown {
+  JSON.stringify(result, (key, value: unknown) => {
+    if (typeof value === 'number' && !Number.isFinite(value)) throw refuse(key, 'not finite', 'figures of a size that the result can be held in')
+    return value
+  })
+  return result
+}
+
 /** Runs a reckoning; what its schema or its function refuses becomes one refusal. */
 export function run(reckoning: Reckoning, input: unknown): unknown {
   try {
-    return reckoning.run(input)
+    return held(reckoning.run(input))
   } catch (failure) {
     if (failure instanceof ZodError) throw new Refusal(schemaRefusal(failure, reckoning.schema, input))
     throw failure

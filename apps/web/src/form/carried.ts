@@ -1,17 +1,16 @@
 import type { Field } from '@lodebook/book'
 import { kinds } from '@lodebook/book'
-import type { FormHelp } from '../bookkeeper/desk.ts'
+import type { FormHelp, Texts } from '../bookkeeper/desk.ts'
 import { localDay, localMoment } from '../words/moment.ts'
-import type { Texts } from './drafts.ts'
 import { editText } from './edit-text.ts'
 import { nextName } from './next-name.ts'
 
 /** Fields that are as a rule the same as in the entry before. */
 const same: Readonly<Record<string, readonly string[]>> = {
   shot: ['north', 'compass', 'tape', 'surveyors'],
-  sample: ['method', 'place', 'vein', 'direction', 'collector'],
-  target: ['place', 'instrument', 'coil', 'setting'],
-  width: ['vein', 'place', 'direction'], structure: ['feature', 'name', 'north'],
+  sample: ['vein'],
+  target: ['instrument', 'coil', 'setting'],
+  width: ['vein'], structure: ['feature', 'name', 'north'],
   pan: ['mesh', 'panner'], assay: ['method', 'laboratory', 'certificate', 'reported', 'charge'],
   air: ['meter', 'heldAt', 'bumpTested'], work: ['people', 'heading', 'loadVolume'], 'going-in': ['people', 'outside', 'reach', 'due'], density: ['material'], ground: ['inspectedBy'],
 }

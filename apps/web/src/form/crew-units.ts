@@ -1,4 +1,3 @@
-import type { FieldValue } from '@lodebook/book'
 import type { Dimension } from '@lodebook/reckon/units'
 import type { BookState } from '../bookkeeper/desk.ts'
 
@@ -21,14 +20,12 @@ export const unitsOffered = (dimension: Dimension, units: BookState['units']): r
 const key = (kind: string, field: string): string => `unit:${kind}.${field}`
 
 /**
- * The unit that a bare number in this field takes: what was chosen for it last on this device, else the one the crew wrote there last, else its
- * usual one; '' when it must be said.
+ * The unit that a bare number in this field takes: what was chosen for it last on this device, else the crew's usual one; '' when it must be said.
+ * What somebody else wrote there last does not count: a form must not mean feet today and metres tomorrow.
  */
-export function unitTaken(kind: string, field: string, dimension: Dimension, units: BookState['units'], before: FieldValue | undefined): string {
+export function unitTaken(kind: string, field: string, dimension: Dimension, units: BookState['units']): string {
   const offered = unitsOffered(dimension, units), chosen = localStorage.getItem(key(kind, field))
   if (chosen !== null && offered.includes(chosen)) return chosen
-  const written = typeof before === 'object' && 'unit' in before ? before.from ?? /[a-z%/]+\d?$/i.exec(before.text)?.[0] : undefined
-  if (written !== undefined && offered.includes(written)) return written
   return neverGuessed.includes(dimension) ? '' : offered[0] ?? ''
 }
 export const rememberUnit = (kind: string, field: string, unit: string): void => localStorage.setItem(key(kind, field), unit)

@@ -7,7 +7,7 @@ import { unitTaken } from './crew-units.ts'
 /** What is taken for granted when this crew types into a form of that kind on this device. */
 export function optionsFor(kind: Kind, book: BookState, help: FormHelp, chosen: Readonly<Record<string, string>>): InputOptions {
   const fieldUnits = Object.fromEntries(Object.entries(kind.fields).flatMap(([name, { is }]) => {
-    const unit = is.type === 'quantity' ? chosen[name] ?? unitTaken(kind.id, name, is.dimension, book.units, help.before[name]) : ''
+    const unit = is.type === 'quantity' ? chosen[name] ?? unitTaken(kind.id, name, is.dimension, book.units) : ''
     return unit === '' ? [] : [[name, unit]]
   }))
   return {

@@ -24,7 +24,7 @@ function Shown({ pay }: { readonly pay: Pay }) {
       <Figures of={[{ name: 'work', answer: pay.personDays }, { name: 'gold won', answer: pay.ouncesWon }, { name: 'breaks even at, as worked', answer: pay.breakEven }, { name: 'beats the wage', answer: pay.chance, text: outOf(pay.chance.value, 20) }]} />
       <section class="section" aria-labelledby="matters">
         <h2 id="matters">What it hangs on most</h2>
-        <DriverBars drivers={pay.drivers} middle={pay.perDay.value} wage={pay.wage} currency={pay.currency} />
+        <DriverBars drivers={pay.drivers} middle={pay.middleCase} wage={pay.wage} currency={pay.currency} />
       </section>
       {pay.cautions.length > 0 && <ul class="cautions">{pay.cautions.map(c => <li key={c}>{c}</li>)}</ul>}
       <section class="section" aria-labelledby="inputs">

@@ -14,6 +14,8 @@ import type { Reckoned } from '../reckoned.ts'
 import { oddControls } from '../second-look/control-samples.ts'
 import { disagreeingLooks } from '../second-look/disagreeing-looks.ts'
 import { oddMasses } from '../second-look/odd-masses.ts'
+import { oddPlaces } from '../second-look/odd-places.ts'
+import { oddVein } from '../second-look/odd-vein.ts'
 import { oddWidths, widthsInTheVein } from '../second-look/odd-widths.ts'
 import type { LostPart } from '../shapes.ts'
 import type { SecondLook } from '../second-look/second-look.ts'
@@ -105,7 +107,8 @@ export function createReckoner(first?: Book): Reckoner {
         sort: 'survey', sentence: `${s.sentence.replace(/^./, c => c.toUpperCase())}.`, entries: [s.entry], times: s.times, todo: 'Shoot it again, or leave the reading out of the adjustment and say why.',
       }))),
       ...oddControls({ samples: of('sample'), assays: of('assay'), standards: of('standard') }),
-      ...(notEnough(found) ? [] : oddWidths(found.at.widths, byId)),
+      ...oddPlaces(placedKinds.flatMap(of), stations.value),
+      ...(notEnough(found) ? [] : [...oddVein(found), ...oddWidths(found.at.widths, byId)]),
       ...widthsInTheVein([...of('width'), ...of('sample')]), ...oddMasses(of('sample')), ...disagreeingLooks(looks.value.looks),
     ]
   })

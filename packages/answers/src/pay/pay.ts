@@ -127,14 +127,14 @@ function assemble({ outcomes, plan, base, spreads, wage, currency, units, inputs
   })
   const breakEven = breakEvenOunces(base, 0) * gramsPerOunce
   const opening = plan.pays ? '' : 'No panel is expected to pay its own work. The richest ones: '
-  const sentence = `${opening}${opening ? 'about' : 'About'} ${figure(quantile(days, 0.5), 2)} person-days and ${figure(quantile(won, 0.5), 2)} oz leave each of you ${money(middle, currency)} a day (80 %: ${money(range.low, currency)} to ${money(range.high, currency)}); ${chanceWords(chance)} it beats ${money(wage, currency)} a day.`
+  const sentence = `${opening}${opening ? 'about' : 'About'} ${figure(quantile(days, 0.5), 2)} person-days and ${figure(quantile(won, 0.5), 2)} oz from ${plural(plan.panels.length, 'panel')} (${listed(plan.panels)}) leave each of you ${money(middle, currency)} a day (80 %: ${money(range.low, currency)} to ${money(range.high, currency)}); ${chanceWords(chance)} it beats ${money(wage, currency)} a day.`
   return {
-    sentence, currency, personDays, ouncesWon, wage, drivers, inputs, cautions,
+    sentence, currency, personDays, ouncesWon, wage, drivers, inputs, cautions, middleCase: personDay(base).perDay,
     perDay: buildAnswer({
       id: 'pay.day', value: middle, unit: `${currency} a day`, range, sentence, parts: [ouncesWon, personDays, ...inputs], assumed, cautions,
       method: method([
-        `(${figure(base.ounces, 3)} oz × ${figure(base.recovery, 2)} × ${figure(base.price, 4)} × ${figure(base.payable, 3)} − costs) / ${figure(quantile(days, 0.5), 3)} person-days`,
-        `panels are picked when they are expected to carry ${figure(marginal * gramsPerOunce, 3)} g/t as worked, which leaves ${money(wage, currency)} a day`, `${outcomes.length} outcomes, seed ${seed}`,
+        ...middleWorking(base, currency),
+        `panels are picked when they are expected to carry ${figure(marginal * gramsPerOunce, 3)} g/t as worked, which leaves ${money(wage, currency)} a day`, `${outcomes.length} outcomes, each reckoned like the middle case with its own draws, seed ${seed}; their median is ${money(middle, currency)} a day`,
       ]),
     }),
     breakEven: buildAnswer({
@@ -147,6 +147,22 @@ function assemble({ outcomes, plan, base, spreads, wage, currency, units, inputs
     }),
     twenty: Array.from({ length: 20 }, (_, i) => quantile(perDay, (i + 0.5) / 20)),
   }
+}
+
+/** The middle case worked through, every term a number. */
+function middleWorking(base: PersonDayInput, currency: string): string[] {
+  const day = personDay(base)
+  const { costs } = base
+  const days = day.personDays / base.crew
+  const terms = ([
+    [costs.once, 1, 'once'], [costs.perWeek, days / base.daysAWeek, 'weeks'], [costs.perDay, days, 'days'],
+    [costs.perPersonDay, day.personDays, 'person-days'], [costs.perTonne, base.tonnes, 't'],
+  ] as const).filter(([each]) => each > 0).map(([each, times, of]) => of === 'once' ? `${figure(each, 4)} once` : `${figure(each, 3)} × ${figure(times, 3)} ${of}`)
+  return [
+    `middle case, income: ${figure(base.ounces, 4)} oz × ${figure(base.recovery, 3)} × ${figure(base.price, 4)} × ${figure(base.payable, 3)} = ${figure(day.income, 4)} ${currency}`,
+    `middle case, costs: ${terms.length > 0 ? terms.join(' + ') : 'none written down'} = ${figure(day.cost, 4)} ${currency}`,
+    `middle case: (${figure(day.income, 4)} − ${figure(day.cost, 4)}) / ${figure(day.personDays, 3)} person-days = ${money(day.perDay, currency)} a day`,
+  ]
 }
 
 function chanceWords(chance: number): string {

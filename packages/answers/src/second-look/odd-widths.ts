@@ -15,6 +15,9 @@ const neighbours = 8
 /** Departures this many standard deviations off are named. With a few hundred widths about one honest one in ten books would be. */
 const limit = 4
 
+/** Logs of neighbouring true widths differ at least so much on any vein: 10 %. Common practice, no source. */
+const leastSpread = 0.1
+
 /** Widths that no neighbour resembles: a slip of the unit, or a tape laid down the dip instead of across. */
 export function oddWidths(widths: readonly WidthAt[], entries: ReadonlyMap<string, Entry>): readonly SecondLook[] {
   if (widths.length < neighbours + 1) return []
@@ -24,7 +27,8 @@ export function oddWidths(widths: readonly WidthAt[], entries: ReadonlyMap<strin
       .filter(({ j }) => j !== i).sort((a, b) => a.away - b.away).slice(0, neighbours)
     return logs[i]! - median(near.map(({ j }) => logs[j]!))
   })
-  const usual = robustSd(apart)
+  // Tapes read to the inch on a vein that seems even: less than this apart is no finding, however alike the neighbours are.
+  const usual = Math.max(robustSd(apart), leastSpread)
   return widths.flatMap((w, i): SecondLook[] => {
     const times = Math.abs(apart[i]!) / usual
     const entry = entries.get(w.entry)

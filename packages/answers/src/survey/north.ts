@@ -37,12 +37,13 @@ export function northOf(mine: Entry | undefined, grid: Grid, lastDate: string | 
     }
   }
   if (latitude === undefined || longitude === undefined || lastDate === undefined) {
+    const lack = latitude === undefined || longitude === undefined ? 'no latitude and longitude of the mine' : 'no date on any shot'
     return {
       known: false, sigma: 0, toGrid: (azimuth, from) => turn(azimuth, from, 0),
       declination: buildAnswer({
-        id: 'workings.declination', sentence: 'Azimuths are taken from magnetic north as read: no place or date says what the declination is.', value: 0, unit: '°',
+        id: 'workings.declination', sentence: `Azimuths are taken from magnetic north as read: there is ${lack} to work the declination out from.`, value: 0, unit: '°',
         method: { name: 'none', page: 'declination' }, from: mine ? [mine.id] : [],
-        cautions: ['Until the mine has a latitude and longitude or a declination, the map may be turned by the whole declination, easily 10° or more.'],
+        cautions: [`With ${lack}, and no declination written for the mine, the map may be turned by the whole declination, easily 10° or more.`],
       }),
     }
   }

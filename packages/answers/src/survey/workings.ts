@@ -95,10 +95,13 @@ function lengthAnswer(survey: Survey, units: CrewUnits): Answer {
   })
 }
 
+/** Fewer spare readings than this say nothing of how good the rest are. Common practice, no source. */
+const fewestSpare = 5
+
 function closureAnswer(survey: Survey): Answer {
   const { redundancy, varianceFactor, p } = survey.result.test
   const value = varianceFactor ?? 0
-  const says = varianceFactor === null ? 'Nothing closes: no loop, backsight or second tie checks the survey, so its errors are only what the instruments should do.'
+  const says = varianceFactor === null || redundancy < fewestSpare ? `Too little checks the survey to say (${plural(redundancy, 'spare reading')}): without loops, backsights or a second tie its errors are only what the instruments should do.`
     : p !== null && p < 0.05 ? `The readings disagree more than the instruments should: ${figure(Math.sqrt(value), 2)} times as much as stated.`
       : `The readings agree about as well as the instruments should (${figure(Math.sqrt(value), 2)} times the stated error).`
   return buildAnswer({

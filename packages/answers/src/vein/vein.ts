@@ -27,6 +27,10 @@ export interface VeinFound {
   /** Whether a place lies on this side of the fault. */
   readonly thisSide: (sited: Sited) => boolean
   readonly widthContext: WidthContext
+  /** The readings behind the plane, in the order of its own lists. */
+  readonly readings: readonly string[]
+  /** Entries that name another vein, which are left aside. */
+  readonly ofOthers: readonly string[]
 }
 
 export interface VeinInput {
@@ -74,7 +78,8 @@ export function veinOf(input: VeinInput): VeinFound | NotEnough {
   })
   const cut = fault && cutLine(fault, plane, frame)
   return {
-    plane, frame, fault, thisSide, widthContext,
+    plane, frame, fault, thisSide, widthContext, readings: read.map(s => s.entry.id),
+    ofOthers: [...structures, ...widths, ...samples].filter(s => vein(s.entry) !== undefined && !ours(s)).map(s => s.entry.id),
     at: {
       name: name ?? 'the vein', strike, dip, width: widthAnswer(widthsAt, units), origin: frame.origin, alongAxis: frame.strike, downAxis: frame.dip, normal: frame.normal,
       rms: plane.rms, widths: widthsAt,
@@ -95,6 +100,9 @@ function keepOf(cut: CutLine, points: readonly VeinPoint[]): 1 | -1 {
   return points.reduce((sum, p) => sum + sideOfCut(cut, p), 0) >= 0 ? 1 : -1
 }
 
+/** A doubt of a degree or more, said beside the angle: the middle 80 %. */
+const within = (sigma: number | undefined) => sigma === undefined || sigma * 1.2816 < 1 ? '' : ` ± ${angle(sigma * 1.2816)}`
+
 function planeAnswers(name: string, plane: FittedVein, used: readonly Sited[]): readonly [Answer, Answer] {
   const from = used.map(s => s.entry.id)
   const method = {
@@ -105,7 +113,7 @@ function planeAnswers(name: string, plane: FittedVein, used: readonly Sited[]): 
     sigma === undefined ? {} : { range: { low: value - 1.2816 * sigma, high: value + 1.2816 * sigma, confidence: 0.8, because: ['scatter of the readings', 'how far apart the places are'] } }
   return [
     buildAnswer({
-      id: 'vein.strike', sentence: `${name} strikes ${azimuth(plane.strike)} and dips ${angle(plane.dip)} to the right of that, from ${plural(from.length, 'observation')}.`,
+      id: 'vein.strike', sentence: `${name} strikes ${azimuth(plane.strike)}${within(plane.doubt?.strike)} and dips ${angle(plane.dip)}${within(plane.doubt?.dip)} to the right of that, from ${plural(from.length, 'observation')}.`,
       value: plane.strike, unit: '°', method, sources: [source], from, ...spread(plane.strike, plane.doubt?.strike),
     }),
     buildAnswer({

@@ -39,7 +39,7 @@ export function DriverBars({ drivers, middle, wage, currency }: {
           )
         })}
       </ol>
-      <p class="soft small">Each bar: pay a day with that one input at its low and at its high (one in ten beyond either), all else in the middle. The thin line is the middle, the red line the wage to beat.</p>
+      <p class="soft small">Each bar: pay a day with that one input at its low and at its high (one in ten beyond either), all else in the middle. The thin line is that middle case, the red line the wage to beat.</p>
       {drivers.length > most && (
         <details class="more"><summary>The others</summary>
           <ul class="plain-list">{drivers.slice(most).map(d => <li key={d.name}>{d.name}: <Figure answer={d.answer}>{figures(d.low, 2)} to {figures(d.high, 2)}</Figure> {d.unit}; pay {money(d.payAtLow, currency)} to {money(d.payAtHigh, currency)}</li>)}</ul>
