@@ -1,6 +1,6 @@
 import { POINT } from '../support.ts'
 import { driftOf } from '../drift.ts'
-import { meansOfAll } from '../kriging/krige-all.ts'
+import { meansOfAll } from '../kriging/means-of-all.ts'
 import { krigeNear } from '../kriging/krige-near.ts'
 import { coarseToFinePath } from './path.ts'
 import { PathWeights } from './path-weights.ts'
