@@ -1,5 +1,5 @@
 import { checkDraft, fold, foldMore, isError, newDevice, newEntryId, seen, sha256Hex, writePostings } from '@lodebook/book'
-import type { Book, Cursors, Posting, Problem, Store } from '@lodebook/book'
+import type { Book, Cursors, Draft, Posting, Problem, Store } from '@lodebook/book'
 import type { DeviceState } from '@lodebook/book'
 import type { Finding, Writable, Written } from './desk.ts'
 
@@ -61,6 +61,18 @@ export class Bookkeeper {
       this.#take(postings)
       this.#cursors = { ...this.#cursors, [this.#parts.device]: this.#state.seq }
       return { saved: true, entry, at: new Date(nowMs).toISOString() }
+    })
+  }
+
+  /** Writes many drafts that have been checked together, as one: all of them are durable, or none is in the book. How many were written. */
+  writeAll(by: string, drafts: readonly Draft[]): Promise<number> {
+    return this.#parts.alone(async () => {
+      await this.catchUp()
+      const { postings } = writePostings(this.#state, drafts, { by, nowMs: this.#parts.now(), book: this.#book })
+      await this.#parts.store.append(postings)
+      this.#take(postings)
+      this.#cursors = { ...this.#cursors, [this.#parts.device]: this.#state.seq }
+      return postings.length
     })
   }
 

@@ -1,4 +1,5 @@
 import type { Draft, Entry, Fields } from '@lodebook/book'
+import type { CsvOptions, CsvPreview } from '@lodebook/book/csv'
 
 /** How the device stands with the crew's hub. */
 export interface HubState {
@@ -25,6 +26,10 @@ export interface BookState {
   /** How the crew likes answers and bare numbers: metres and g/t, or feet and oz/ton. */
   readonly units: 'metres and g/t' | 'feet and oz/ton'
   readonly people: readonly string[]
+  /** Who writes on this device; '' when nobody has said. */
+  readonly writer: string
+  /** Kinds of which a new entry is half written on this device. */
+  readonly begun: readonly string[]
   readonly postings: number
   /** Entries that stand and entries struck through, by kind. */
   readonly counts: Readonly<Record<string, { readonly standing: number, readonly struck: number }>>
@@ -34,6 +39,9 @@ export interface BookState {
   readonly database: string
   readonly hub: HubState
 }
+
+/** What is half written, as typed, by field. */
+export type Texts = Readonly<Record<string, string>>
 
 /** An entry as a list shows it. */
 export interface EntryLine { readonly entry: Entry, readonly title: string }
@@ -45,6 +53,8 @@ export interface FormHelp {
   readonly stations: readonly string[]
   /** What was last written in each field of the kind: on this device, or by anybody when nothing was. */
   readonly before: Fields
+  /** What was half written when the form was last open. */
+  readonly draft?: Texts
 }
 
 export interface Finding { readonly field: string, readonly message: string, readonly warning: boolean }
@@ -76,9 +86,17 @@ export interface Desk {
   entries(ids: readonly string[]): Promise<readonly EntryLine[]>
   /** Entries begun on this device since a moment, latest first. */
   writtenSince(iso: string): Promise<readonly EntryLine[]>
-  formHelp(kind: string): Promise<FormHelp>
+  /** @param mend  the entry that the form is to mend; a new one when left out */
+  formHelp(kind: string, mend?: string): Promise<FormHelp>
+  /** Keeps what is half written, at every key, as durably as what is saved; without texts it is done with. */
+  keepDraft(kind: string, mend: string | undefined, texts: Texts | undefined): Promise<void>
+  setWriter(name: string): Promise<void>
   conflicts(): Promise<readonly ConflictLine[]>
   surveyedBy(): Promise<SurveyedBy>
+  /** What a file of columns would add. Nothing is written. */
+  previewFile(bytes: Uint8Array, options: CsvOptions): Promise<CsvPreview>
+  /** Writes what the last preview showed. How many entries were added. */
+  acceptFile(by: string): Promise<number>
   exportBook(): Promise<string>
   syncNow(): Promise<void>
   /** Says that the hub's book and the one here are one and the same. */

@@ -2,7 +2,10 @@ import type { Database } from './database.ts'
 import { openDatabase } from './database.ts'
 import { Bookkeeper } from './bookkeeper.ts'
 import type { BookState, Desk, HubState } from './desk.ts'
+import { Drafts } from './drafts.ts'
 import { exportLines } from '@lodebook/book'
+import { previewCsv } from '@lodebook/book/csv'
+import type { CsvPreview } from '@lodebook/book/csv'
 import { httpHub, NoHub } from './hub.ts'
 import type { Hub } from './hub.ts'
 import { IndexedDbStore } from './indexed-db-store.ts'
@@ -29,12 +32,12 @@ const askEvery = 20 // seconds
 /** The book on this device behind the one interface that the screens use. */
 export function openDesk(around: Surroundings): Desk {
   const hub = around.hub ?? httpHub(around.base)
-  let keeper: Bookkeeper, database: Database, notes: Notes, device = '', name = ''
+  let keeper: Bookkeeper, database: Database, notes: Notes, drafts: Drafts, writer = '', device = '', name = ''
   let hubState: HubState = { state: 'asking', waiting: 0 }
   let tell: ((state: BookState) => void) | undefined
-  let levelling: Promise<void> | undefined
+  let levelling: Promise<void> | undefined, preview: CsvPreview | undefined
 
-  const state = (): BookState => ({ ...stateOf(keeper.book), device, database: name, hub: hubState })
+  const state = (): BookState => ({ ...stateOf(keeper.book), writer, begun: drafts.begun, device, database: name, hub: hubState })
   const changed = (): void => tell?.(state())
   const hubIs = async (is: Omit<HubState, 'waiting' | 'levelAt'> & { readonly levelAt?: string }): Promise<void> => {
     hubState = { ...(hubState.levelAt === undefined ? {} : { levelAt: hubState.levelAt }), ...is, waiting: await waiting(keeper.store, notes) }
@@ -49,6 +52,8 @@ export function openDesk(around: Surroundings): Desk {
       put: async (key, value) => { await database.put('facts', value, key) },
     }
     keeper = new Bookkeeper({ store: new IndexedDbStore(database), device, now: around.now, alone: around.alone })
+    drafts = await Drafts.of(database)
+    writer = await database.get('facts', 'writer') ?? ''
     await keeper.catchUp()
   }
 
@@ -103,9 +108,35 @@ export function openDesk(around: Surroundings): Desk {
     entriesOf: whenOpen(kind => [...keeper.book.all.values()].filter(e => e.kind === kind).map(lineOf)),
     entries: whenOpen(ids => ids.flatMap(id => keeper.book.all.get(id) ?? []).map(lineOf)),
     writtenSince: whenOpen(iso => [...keeper.book.all.values()].filter(e => e.id.startsWith(`${device}.`) && e.createdAt >= iso).reverse().map(lineOf)),
-    formHelp: whenOpen(kind => helpFor(keeper.book, kind, entry => entry.id.startsWith(`${device}.`))),
+    formHelp: whenOpen((kind, mend) => {
+      const draft = drafts.get(kind, mend)
+      return { ...helpFor(keeper.book, kind, entry => entry.id.startsWith(`${device}.`)), ...(draft ? { draft } : {}) }
+    }),
+    keepDraft: whenOpen(async (kind, mend, texts) => {
+      const before = drafts.begun
+      await drafts.keep(kind, mend, texts)
+      if (drafts.begun.join() !== before.join()) changed()
+    }),
+    setWriter: whenOpen(async (name) => {
+      writer = name
+      await database.put('facts', name, 'writer')
+      changed()
+    }),
     conflicts: whenOpen(() => conflictLines(keeper.book)),
     surveyedBy: whenOpen(() => surveyors(keeper.book)),
+    previewFile: whenOpen((bytes, options) => {
+      preview = previewCsv(bytes, options, { book: keeper.book, now: around.now() })
+      return preview
+    }),
+    acceptFile: whenOpen(async (by) => {
+      const drafts = preview?.drafts ?? []
+      preview = undefined
+      const added = await keeper.writeAll(by, drafts)
+      around.others.postMessage('written')
+      await hubIs(hubState)
+      void bringLevel()
+      return added
+    }),
     exportBook: whenOpen(() => textOf(exportLines(keeper.store))),
     syncNow: whenOpen(() => bringLevel()),
     joinHub: whenOpen(() => bringLevel(true)),

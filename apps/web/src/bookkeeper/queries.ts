@@ -33,7 +33,7 @@ const wordsIn = (value: unknown): readonly string[] => typeof value === 'string'
 const checks = new Set<unknown>(['blank', 'standard', 'duplicate'])
 
 /** What was written in the fields of a kind before, the stations there are, and what was last written in each field. */
-export function helpFor(book: Book, kindId: string, mine: (entry: Entry) => boolean): FormHelp {
+export function helpFor(book: Book, kindId: string, mine: (entry: Entry) => boolean): Omit<FormHelp, 'draft'> {
   const entries = book.of(kindId), used: Record<string, readonly string[]> = {}
   for (const [name, { is }] of Object.entries(kinds[kindId]?.fields ?? {})) {
     if (is.type !== 'text' && is.type !== 'words') continue

@@ -2,7 +2,6 @@ import type { Entry, Field, FieldValue } from '@lodebook/book'
 import { kinds } from '@lodebook/book'
 import { useEffect, useState } from 'preact/hooks'
 import type { EntryLine } from '../bookkeeper/desk.ts'
-import { writer } from '../form/writer.tsx'
 import { newsOf } from '../link/announce.ts'
 import { book, desk } from '../link/desk.ts'
 import { linkTo } from '../shell/route.ts'
@@ -72,8 +71,9 @@ function Value({ value, field }: { readonly value: FieldValue, readonly field: F
 function Strike({ entry }: { readonly entry: Entry }) {
   const [asking, ask] = useState(false), [why, setWhy] = useState(''), [trouble, setTrouble] = useState('')
   const strike = async () => {
-    if (writer.value === '') { setTrouble('Say who is writing first, on the page Write.'); return }
-    const done = await desk.write(writer.value, { entry: entry.id, kind: entry.kind, set: {}, struck: !entry.struck, ...(why.trim() === '' ? {} : { why: why.trim() }) })
+    const writer = book.value!.writer
+    if (writer === '') { setTrouble('Say who is writing first, on the page Write.'); return }
+    const done = await desk.write(writer, { entry: entry.id, kind: entry.kind, set: {}, struck: !entry.struck, ...(why.trim() === '' ? {} : { why: why.trim() }) })
     if (!done.saved) { setTrouble(done.problems[0]?.message ?? 'It could not be written.'); return }
     ask(false)
     newsOf.value = entry.struck ? 'Restored' : 'Struck out; it can be restored at any time'

@@ -18,6 +18,9 @@ export function ScaleBarDrawn({ k, room, unit }: { readonly k: number, readonly 
   )
 }
 
+/** The scale of a sheet laid out for paper. */
+export const PaperScale = ({ scale }: { readonly scale: number }) => <p>One to {decimal(scale, 0)}, printed at full size on A4 laid across <button type="button" class="btn print-now" onClick={() => print()}>Print</button></p>
+
 /** Grid, true and magnetic north about one foot, each with its own head and letter; `up` is the azimuth that points up the sheet. */
 export function NorthsDrawn({ up, trueNorth, magneticNorth }: { readonly up: number, readonly trueNorth: number, readonly magneticNorth: number }) {
   const says = `Norths. True north lies ${decimal(Math.abs(trueNorth), 1)}° ${trueNorth < 0 ? 'left' : 'right'} of grid north, magnetic north ${decimal(Math.abs(magneticNorth), 1)}° ${magneticNorth < 0 ? 'left' : 'right'}; ${azimuthText(up)} is up the sheet.`

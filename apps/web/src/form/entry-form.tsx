@@ -1,11 +1,9 @@
 import type { Entry, Kind } from '@lodebook/book'
 import { useEffect, useMemo, useState } from 'preact/hooks'
-import type { FormHelp, Finding } from '../bookkeeper/desk.ts'
+import type { FormHelp, Finding, Texts } from '../bookkeeper/desk.ts'
 import { book, desk } from '../link/desk.ts'
 import { clockText } from '../words/moment.ts'
 import { unitTaken, rememberUnit, unitsOffered } from './crew-units.ts'
-import type { Texts } from './drafts.ts'
-import { dropDraft, keepDraft, keptDraft } from './drafts.ts'
 import { editText } from './edit-text.ts'
 import { FieldInput } from './field-input.tsx'
 import { Keypad } from './keypad.tsx'
@@ -13,7 +11,7 @@ import { optionsFor } from './options.ts'
 import { reading } from './reading.ts'
 import { changes } from './to-draft.ts'
 import { shapeOf } from './shape.ts'
-import { Writer, writer } from './writer.tsx'
+import { Writer } from './writer.tsx'
 
 interface Props {
   readonly kind: Kind
@@ -29,7 +27,7 @@ interface Props {
 export function EntryForm({ kind, help, begin, mend, onSaved }: Props) {
   const state = book.value!
   const original = useMemo<Texts>(() => mend ? Object.fromEntries(Object.entries(mend.fields).map(([n, v]) => [n, editText(v)])) : {}, [mend])
-  const [texts, setTexts] = useState<Texts>(() => keptDraft(kind.id, mend?.id) ?? (mend ? original : begin))
+  const [texts, setTexts] = useState<Texts>(() => help.draft ?? (mend ? original : begin))
   const [units, setUnits] = useState<Readonly<Record<string, string>>>({})
   const [findings, setFindings] = useState<readonly Finding[]>([]), [tried, setTried] = useState(false), [trouble, setTrouble] = useState(''), [saving, setSaving] = useState(false)
   const [why, setWhy] = useState('')
@@ -48,7 +46,7 @@ export function EntryForm({ kind, help, begin, mend, onSaved }: Props) {
   const change = (name: string, text: string) => {
     const next = { ...texts, [name]: text }
     setTexts(next)
-    keepDraft(kind.id, next, mend?.id)
+    void desk.keepDraft(kind.id, mend?.id, next)
   }
   const problemOf = (name: string): string => readings[name]!.problem || (tried ? findings.find(f => !f.warning && fieldOf(f) === name)?.message ?? '' : '')
   const unread = Object.keys(kind.fields).filter(name => readings[name]!.problem !== '')
@@ -56,26 +54,26 @@ export function EntryForm({ kind, help, begin, mend, onSaved }: Props) {
   const save = async () => {
     setTried(true)
     setTrouble('')
-    if (writer.value === '') { document.getElementById('writer')?.focus(); setTrouble('Say who is writing first.'); return }
+    if (state.writer === '') { document.getElementById('writer')?.focus(); setTrouble('Say who is writing first.'); return }
     if (unread.length > 0) { document.getElementById(idOf(kind, unread[0]!))?.focus(); setTrouble('Not saved: a field could not be read.'); return }
     setSaving(true)
     try {
-      const done = await desk.write(writer.value, why.trim() === '' ? draft : { ...draft, why: why.trim() })
+      const done = await desk.write(state.writer, why.trim() === '' ? draft : { ...draft, why: why.trim() })
       if (!done.saved) {
         setFindings(done.problems)
         const first = done.problems.find(p => !p.warning)
-        setTrouble(`Not saved: ${first?.message ?? 'something does not fit'}`)
+        setTrouble(`Not saved: ${first === undefined ? 'something does not fit' : kind.fields[fieldOf(first)]?.label.toLowerCase() ?? first.message}.`)
         const target = first && document.getElementById(idOf(kind, fieldOf(first)))
         if (target) { (target.matches('fieldset') ? target.querySelector<HTMLElement>('input, button') : target)?.focus() }
         return
       }
-      dropDraft(kind.id, mend?.id)
+      await desk.keepDraft(kind.id, mend?.id, undefined)
       onSaved(done.entry, `Saved on this device at ${clockText(done.at)}`)
     } catch (problem) {
       setTrouble(`Not saved: ${problem instanceof Error ? problem.message : String(problem)}. What you typed is kept in this form.`)
     } finally { setSaving(false) }
   }
-  const startAfresh = () => { dropDraft(kind.id, mend?.id); setTexts(mend ? original : begin); setTried(false); setTrouble(''); setRound(round + 1) }
+  const startAfresh = () => { void desk.keepDraft(kind.id, mend?.id, undefined); setTexts(mend ? original : begin); setTried(false); setTrouble(''); setRound(round + 1) }
 
   const { first, rest } = shapeOf(kind)
   const show = (name: string) => {
@@ -90,9 +88,9 @@ export function EntryForm({ kind, help, begin, mend, onSaved }: Props) {
         reading={{ ...readings[name]!, problem: problemOf(name) }}
         doubts={findings.filter(f => f.warning && fieldOf(f) === name).map(f => f.message)}
         used={help.used[name] ?? []}
-        stations={help.stations}
+        stations={help.stations} before={help.before[name]}
         units={offered}
-        unit={is.type === 'quantity' ? units[name] ?? unitTaken(kind.id, name, is.dimension, state.units, help.before[name]) : ''}
+        unit={is.type === 'quantity' ? units[name] ?? unitTaken(kind.id, name, is.dimension, state.units) : ''}
         onText={text => change(name, text)}
         onUnit={(unit) => { rememberUnit(kind.id, name, unit); setUnits({ ...units, [name]: unit }) }}
       />

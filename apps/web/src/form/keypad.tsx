@@ -1,6 +1,6 @@
 import { takeBack, type, typingInto, useBigKeys } from './keypad-state.ts'
 
-const rows = [['7', '8', '9'], ['4', '5', '6'], ['1', '2', '3'], ['.', '0', takeBack]]
+const rows = [['7', '8', '9'], ['4', '5', '6'], ['1', '2', '3'], ['.', '0']]
 
 /** Big keys for a gloved thumb: figures, and only the marks and units that the field can use. */
 export function Keypad() {
@@ -15,14 +15,24 @@ export function Keypad() {
     const after = fields[fields.indexOf(into.input) + 1]
     if (after) after.focus(); else into.input.blur()
   }
+  const done = (event: PointerEvent) => { event.preventDefault(); into.input.blur() }
+  const ownKeyboard = (event: PointerEvent) => {
+    event.preventDefault()
+    const { input } = into
+    useBigKeys(false)
+    input.blur()
+    requestAnimationFrame(() => { input.focus() })
+  }
   return (
     <div class="keypad" role="group" aria-label={`Keys for ${into.label}`} onPointerDown={e => e.preventDefault()}>
       <div class="keypad-marks">{into.keys.map(k => <button type="button" tabIndex={-1} key={k} onPointerDown={press(k)}>{k}</button>)}</div>
       <div class="keypad-figures">
-        {rows.flatMap(row => row.map(k => <button type="button" tabIndex={-1} key={k} aria-label={k === takeBack ? 'Take back' : k} onPointerDown={press(k)}>{k}</button>))}
-        <button type="button" tabIndex={-1} class="keypad-space" onPointerDown={press(' ')}>space</button>
-        <button type="button" tabIndex={-1} class="keypad-abc" onPointerDown={(e) => { e.preventDefault(); const { input } = into; useBigKeys(false); input.blur(); setTimeout(() => input.focus()) }}>abc</button>
-        <button type="button" tabIndex={-1} class="keypad-next" onPointerDown={next}>next</button>
+        {rows.flatMap(row => row.map(k => <button type="button" tabIndex={-1} key={k} onPointerDown={press(k)}>{k}</button>))}
+        <button type="button" tabIndex={-1} class="word" onPointerDown={ownKeyboard}>abc</button>
+        <button type="button" tabIndex={-1} class="side first" aria-label="Take back" onPointerDown={press(takeBack)}>{takeBack}</button>
+        <button type="button" tabIndex={-1} class="side word" onPointerDown={press(' ')}>space</button>
+        <button type="button" tabIndex={-1} class="side word strong" onPointerDown={next}>next</button>
+        <button type="button" tabIndex={-1} class="side word" onPointerDown={done}>done</button>
       </div>
     </div>
   )

@@ -2,8 +2,8 @@ import type { Field, FieldValue, Kind } from '@lodebook/book'
 import type { InputOptions } from '@lodebook/book/input'
 import { readField } from '@lodebook/book/input'
 import { checkValue } from '@lodebook/book/schema'
+import type { Texts } from '../bookkeeper/desk.ts'
 import { fieldText, comesTo } from '../words/field-text.ts'
-import type { Texts } from './drafts.ts'
 
 /** How one field as typed was understood. */
 export interface FieldReading {

@@ -1,22 +1,21 @@
-import type { Reckoned } from '@lodebook/answers'
 import { computed, effect, signal } from '@preact/signals'
 import { wrap } from 'comlink'
-import type { Reckoner } from '../reckoner/reckoner.ts'
+import type { Parts, Reckoner } from '../reckoner/reckoner.ts'
 import { book } from './desk.ts'
 
 /** The worker that works the answers out, apart from the one that writes, so that saving never waits for a long reckoning. */
 const reckoner = wrap<Reckoner>(new Worker(new URL('../reckoner/worker.ts', import.meta.url), { type: 'module', name: 'reckoner' }))
 
-export type Part = keyof Reckoned
+export type Part = keyof Parts
 export interface Asked<P extends Part> {
-  readonly value: Reckoned[P] | undefined
+  readonly value: Parts[P] | undefined
   /** How many postings it rests on; -1 before the first. */
   readonly postings: number
   readonly trouble?: string
 }
 
 const postings = computed(() => book.value?.postings ?? -1)
-const parts = { workings: make('workings'), vein: make('vein'), grade: make('grade'), pay: make('pay') }
+const parts = { workings: make('workings'), vein: make('vein'), grade: make('grade'), pay: make('pay'), secondLooks: make('secondLooks') }
 
 /**
  * A part of what the book answers. It is worked out when first asked for and again whenever the book has grown; until the new one is
@@ -31,7 +30,7 @@ function make<P extends Part>(part: P) {
     while (answer.peek().postings !== postings.peek()) {
       const now = postings.peek()
       try {
-        answer.value = { value: await reckoner.answer(part, now, book.peek()!.database) as Reckoned[P], postings: now }
+        answer.value = { value: await reckoner.answer(part, now, book.peek()!.database) as Parts[P], postings: now }
       } catch (problem) {
         answer.value = { ...answer.peek(), postings: now, trouble: problem instanceof Error ? problem.message : String(problem) }
       }

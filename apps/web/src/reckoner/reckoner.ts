@@ -1,4 +1,7 @@
-import type { Reckoned } from '@lodebook/answers'
+import type { Reckoned, SecondLook } from '@lodebook/answers'
+
+/** What the screens ask for: the answers, and what in the book is worth a second look. */
+export interface Parts extends Reckoned { readonly secondLooks: readonly SecondLook[] }
 
 /** What the worker that works the answers out does for the screens. */
 export interface Reckoner {
@@ -7,5 +10,5 @@ export interface Reckoner {
    * @param postings  how many postings the answer must rest on at least
    * @param database  the database that holds the book
    */
-  answer<P extends keyof Reckoned>(part: P, postings: number, database: string): Promise<Reckoned[P]>
+  answer<P extends keyof Parts>(part: P, postings: number, database: string): Promise<Parts[P]>
 }

@@ -9,12 +9,15 @@ import { momentText } from '../words/moment.ts'
 import { counted } from '../words/number.ts'
 import { Device } from './book/device.tsx'
 import { EntriesOfKind } from './book/entries-of-kind.tsx'
+import { FromFile } from './book/from-file.tsx'
+import { SecondLooks } from './book/second-looks.tsx'
 
 /** Book: what is written, by whom and when. */
 export function BookScreen({ path }: { readonly path: readonly string[] }) {
   const [what] = path
   if (!book.value) return <p class="waiting" role="status">Opening the book…</p>
   if (what === 'device') return <Device />
+  if (what === 'file') return <FromFile />
   if (what !== undefined && kinds[what]) return <EntriesOfKind key={what} kind={kinds[what]} />
   return <Contents />
 }
@@ -26,8 +29,12 @@ function Contents() {
     <>
       <p class="asked">What is written, by whom and when?</p>
       <h1 class="sentence">{entries === 0 ? 'Nothing is written on this device yet.' : `${counted(entries, 'entry', 'entries')} in ${counted(state.postings, 'writing')}${struck > 0 ? `; ${struck} struck out` : ''}.`}</h1>
-      <p class="row row-start"><a class="btn" href={linkTo('book', 'device')}>This device, the hub, and a copy of the book</a></p>
+      <p class="row row-start">
+        <a class="btn" href={linkTo('book', 'device')}>This device, the hub, and a copy of the book</a>
+        <a class="btn" href={linkTo('book', 'file')}>Bring in a file of columns</a>
+      </p>
       {state.conflicts > 0 && <Conflicts />}
+      <SecondLooks />
       <div class="kind-groups">
         {groups.map(g => (
           <section class="section" key={g.name}>

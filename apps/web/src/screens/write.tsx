@@ -3,7 +3,6 @@ import { useEffect, useState } from 'preact/hooks'
 import type { EntryLine, FormHelp } from '../bookkeeper/desk.ts'
 import { openEntry } from '../drawer/drawer-state.ts'
 import { carried } from '../form/carried.ts'
-import { kindsBegun } from '../form/drafts.ts'
 import { EntryForm } from '../form/entry-form.tsx'
 import { groups } from '../form/shape.ts'
 import { newsOf } from '../link/announce.ts'
@@ -12,15 +11,17 @@ import { go, linkTo } from '../shell/route.ts'
 import { clockText, localDay } from '../words/moment.ts'
 
 /** Write: capture first. A sample and a shot are one tap away; everything else is two. */
-export function Write({ path }: { readonly path: readonly string[] }) {
+export function WriteScreen({ path }: { readonly path: readonly string[] }) {
   const [what, ...rest] = path
   if (what === 'mend' && rest[0] !== undefined) return <Mend key={rest[0]} id={rest[0]} />
   if (what !== undefined && kinds[what]) return <WriteOne key={path.join('/')} kindId={what} named={rest[0] === 'named' ? rest[1] : undefined} />
   return <Choose />
 }
 
+const firstTwo: readonly string[] = ['sample', 'shot']
+
 function Choose() {
-  const begun = kindsBegun()
+  const begun = book.value?.begun ?? []
   return (
     <>
       <h1 class="sentence">What did you see, measure or take?</h1>
@@ -28,14 +29,13 @@ function Choose() {
         <ul class="begun">{begun.map(id => kinds[id] && <li key={id}><a class="btn" href={linkTo('write', id)}>Go on with the {kinds[id].label.toLowerCase()} that is half written</a></li>)}</ul>
       )}
       <div class="first-two">
-        <a class="btn strong" href={linkTo('write', 'sample')}>Sample</a>
-        <a class="btn strong" href={linkTo('write', 'shot')}>Survey shot</a>
+        {firstTwo.map(id => <a key={id} class="btn strong" href={linkTo('write', id)}>{kinds[id]!.label}</a>)}
       </div>
       <nav class="kinds" aria-label="Other kinds of entry">
         {groups.map(g => (
           <section key={g.name}>
             <h2>{g.name}</h2>
-            <ul>{g.kinds.map(id => <li key={id}><a class="btn" href={linkTo('write', id)}>{kinds[id]!.label}</a></li>)}</ul>
+            <ul>{g.kinds.filter(id => !firstTwo.includes(id)).map(id => <li key={id}><a class="btn" href={linkTo('write', id)}>{kinds[id]!.label}</a></li>)}</ul>
           </section>
         ))}
       </nav>
@@ -73,7 +73,7 @@ function Mend({ id }: { readonly id: string }) {
   const [line, setLine] = useState<EntryLine | 'none'>(), [help, setHelp] = useState<FormHelp>()
   useEffect(() => {
     void desk.entries([id]).then(async ([found]) => {
-      if (found) setHelp(await desk.formHelp(found.entry.kind))
+      if (found) setHelp(await desk.formHelp(found.entry.kind, id))
       setLine(found ?? 'none')
     })
   }, [id])

@@ -10,7 +10,7 @@ import { linkTo } from './route.ts'
  * A screen's answer in each of its states: being worked out for the first time, gone wrong, not enough to say, and there; and when a newer
  * one is on its way, the one shown says so.
  */
-export function Answered<P extends Part>({ asks, asked, children }: {
+export function Answered<P extends Exclude<Part, 'secondLooks'>>({ asks, asked, children }: {
   readonly asks: string
   readonly asked: Asked<P>
   readonly children: (value: Exclude<NonNullable<Asked<P>['value']>, NotEnough>) => ComponentChildren

@@ -2,13 +2,9 @@ import { useEffect, useRef } from 'preact/hooks'
 import { Drawer } from '../drawer/drawer.tsx'
 import { newsOf } from '../link/announce.ts'
 import { book, trouble } from '../link/desk.ts'
-import { BookScreen } from '../screens/book.tsx'
-import { GradeScreen } from '../screens/grade.tsx'
-import { PayScreen } from '../screens/pay.tsx'
-import { WorkingsScreen } from '../screens/workings.tsx'
-import { Write } from '../screens/write.tsx'
 import { ChoiceRow } from './choice-row.tsx'
 import { ground, grounds } from './ground.ts'
+import { lazyScreen } from './lazy-screen.tsx'
 import { newer, takeNewer } from './newer.ts'
 import { linkTo, route } from './route.ts'
 import { screens } from './screens.ts'
@@ -16,6 +12,11 @@ import type { ScreenId } from './screens.ts'
 import { SyncLine } from './sync-line.tsx'
 
 const main = 'main'
+const WorkingsScreen = lazyScreen(async () => (await import('../screens/workings.tsx')).WorkingsScreen)
+const GradeScreen = lazyScreen(async () => (await import('../screens/grade.tsx')).GradeScreen)
+const PayScreen = lazyScreen(async () => (await import('../screens/pay.tsx')).PayScreen)
+const WriteScreen = lazyScreen(async () => (await import('../screens/write.tsx')).WriteScreen)
+const BookScreen = lazyScreen(async () => (await import('../screens/book.tsx')).BookScreen)
 
 /** The frame of every screen: whose book it is, the contents, the ground, and the one screen that is open. */
 export function App() {
@@ -56,7 +57,7 @@ function Screen({ id, path }: { readonly id: ScreenId, readonly path: readonly s
     case 'workings': return <WorkingsScreen />
     case 'grade': return <GradeScreen />
     case 'pay': return <PayScreen />
-    case 'write': return <Write path={path} />
+    case 'write': return <WriteScreen path={path} />
     case 'book': return <BookScreen path={path} />
   }
 }

@@ -1,6 +1,6 @@
 import type { Grade, VeinAt } from '@lodebook/answers'
 import { Figure } from '../../drawer/figure.tsx'
-import { ScaleBarDrawn } from '../../drawing/margin-parts.tsx'
+import { PaperScale, ScaleBarDrawn } from '../../drawing/margin-parts.tsx'
 import { ramp } from '../../drawing/ramp.ts'
 import { InlineMark } from '../../drawing/symbols.tsx'
 import { book } from '../../link/desk.ts'
@@ -9,10 +9,12 @@ import type { Class } from './classes.ts'
 import type { shownAs } from './quantities.ts'
 
 /** The margin of the vein's sheet: what the colours stand for and how many panels have each, the marks with their counts, scale, and how the vein lies. */
-export function GradeMargin({ grade, vein, k, classes, shown }: {
+export function GradeMargin({ grade, vein, k, scale, classes, shown }: {
   readonly grade: Grade
   readonly vein: VeinAt
   readonly k: number | undefined
+  /** On paper: one to so many. */
+  readonly scale: number | undefined
   readonly classes: readonly Class[]
   readonly shown: ReturnType<typeof shownAs>
 }) {
@@ -28,6 +30,7 @@ export function GradeMargin({ grade, vein, k, classes, shown }: {
     <aside class="margin" aria-label="Margin of the sheet">
       <h2>{state.name || 'The vein'}</h2>
       {k !== undefined && <ScaleBarDrawn k={k} room={170} unit={state.units === 'feet and oz/ton' ? 'ft' : 'm'} />}
+      {scale !== undefined && <PaperScale scale={scale} />}
       <div>
         <p><b>{shown.label}</b>, {shown.unit}</p>
         <ul class="class-list">

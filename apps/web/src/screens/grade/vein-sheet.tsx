@@ -5,10 +5,11 @@ import { open, openAnswer } from '../../drawer/drawer-state.ts'
 import { Drawing } from '../../drawing/drawing.tsx'
 import type { Thing } from '../../drawing/drawing.tsx'
 import { SectionTicks } from '../../drawing/grid.tsx'
+import { fitTogether, layOut } from '../../drawing/layout.ts'
 import { lightOn, ramp } from '../../drawing/ramp.ts'
 import { useSize } from '../../drawing/use-size.ts'
 import type { Size } from '../../drawing/use-size.ts'
-import { boundsOf, fit, toScreen } from '../../drawing/view.ts'
+import { boundsOf, toScreen } from '../../drawing/view.ts'
 import type { Bounds, Point, View } from '../../drawing/view.ts'
 import { book } from '../../link/desk.ts'
 import { ChoiceRow } from '../../shell/choice-row.tsx'
@@ -16,7 +17,6 @@ import { ground } from '../../shell/ground.ts'
 import { crewText } from '../../words/crew-value.ts'
 import { azimuthText, decimal } from '../../words/number.ts'
 import { classesOf, shareOf } from './classes.ts'
-import { insetFor } from '../workings/together.ts'
 import { GradeMargin } from './grade-margin.tsx'
 import { quantities, shownAs } from './quantities.ts'
 import type { Quantity } from './quantities.ts'
@@ -49,10 +49,9 @@ export function VeinSheet({ grade, vein, onVein }: {
     })),
   ], [samples, grade, vein, shown, units])
   const bounds = useMemo(() => boundsOf([...grade.panels.flatMap(p => p.corners), ...samples.map(s => s.at!)].map(at)) ?? nowhere, [grade, samples])
-  const column = useRef<HTMLDivElement>(null), room = useSize(column), inset = insetFor(room.width)
-  const k = (room.width - 2 * inset) / Math.max(bounds.maxX - bounds.minX, 5)
-  const height = Math.round(Math.min(Math.max((bounds.maxY - bounds.minY) * k + 2 * inset + 24, 240), innerHeight * 0.75))
-  const fitted = useMemo(() => size && fit(bounds, size.width, size.height, insetFor(size.width)), [bounds, size])
+  const column = useRef<HTMLDivElement>(null), room = useSize(column)
+  const laid = useMemo(() => layOut([bounds], room.width, innerHeight, on === 'print'), [bounds, room.width, on])
+  const fitted = useMemo(() => size && fitTogether([bounds], [size], laid.scale)[0], [bounds, size, laid])
   useEffect(() => setView(fitted), [fitted])
   const lies = `strike ${azimuthText(vein.strike.value)} to the right, dip ${decimal(vein.dip.value, 0)}°; distances down the dip are true`
   const answerOf = (id: string) => id.startsWith('panel:') ? grade.panels.find(p => `panel:${p.name}` === id)?.answer : grade.samples.find(s => `sample:${s.entry}` === id)?.answer
@@ -68,7 +67,7 @@ export function VeinSheet({ grade, vein, onVein }: {
         <div ref={column}>
           <Drawing
             name="Long section of the vein"
-            height={height}
+            height={laid.heights[0]!}
             view={view}
             fitted={fitted}
             onView={setView}
@@ -92,13 +91,13 @@ export function VeinSheet({ grade, vein, onVein }: {
           >
             <defs><pattern id="gone-vein" width="1.1" height="1.1" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V1.1" class="hatch" stroke-width="0.12" style={{ vectorEffect: 'none' }} /></pattern></defs>
             {grade.panels.map(p => <path key={p.name} class="panel" fill={ramp(shareOf(classes, shown.of(p)), on)} d={path(p.corners, true)} />)}
-            {vein.headings.filter(h => onVein(h.name)).map(h => <path key={h.name} class="passage" d={path([...h.back, ...[...h.sill].reverse()], true)}><title>{h.name}</title></path>)}
+            {vein.headings.filter(h => onVein(h.name)).map(h => <path key={h.name} class="passage" d={path(outlineOf(h), true)}><title>{h.name}</title></path>)}
             {vein.workedOut.map(w => <path key={w.entry} class="gone" fill="url(#gone-vein)" d={path(w.corners, true)}><title>{w.name}, worked out</title></path>)}
             {vein.fault && <FaultLine vein={vein} high={bounds.maxY + 5} low={bounds.minY - 5} />}
           </Drawing>
           <p class="finger-says" aria-live="off">{says || <span class="soft">Point at a panel or a sample to read it. Tap to open it down to its entries.</span>}</p>
         </div>
-        <GradeMargin grade={grade} vein={vein} k={view?.k} classes={classes} shown={shown} />
+        <GradeMargin grade={grade} vein={vein} k={view?.k} scale={laid.scale} classes={classes} shown={shown} />
       </div>
     </section>
   )
@@ -118,6 +117,17 @@ function FaultLine({ vein, high, low }: { readonly vein: VeinAt, readonly high: 
   const alongAt = (y: number) => point.along + direction.along * (-y - point.down) / direction.down
   return <path class="fault" d={`M${alongAt(high)} ${high}L${alongAt(low)} ${low}`}><title>{name}</title></path>
 }
+
+/** A heading as it shows on the vein: between back and sill, or between its ribs where it goes up or down the dip; whichever is the larger. */
+function outlineOf({ back, sill, left, right }: VeinAt['headings'][number]): readonly VeinPoint[] {
+  const level = [...back, ...[...sill].reverse()], steep = [...left, ...[...right].reverse()]
+  return areaOf(steep) > areaOf(level) ? steep : level
+}
+
+const areaOf = (corners: readonly VeinPoint[]): number => Math.abs(corners.reduce((sum, a, i) => {
+  const b = corners[(i + 1) % corners.length]!
+  return sum + a.along * b.down - b.along * a.down
+}, 0)) / 2
 
 /** Whether a point lies in a polygon: a ray from it crosses the edge an odd number of times. */
 function inside(p: Point, corners: readonly Point[]): boolean {

@@ -2,7 +2,7 @@ import type { Workings } from '@lodebook/answers'
 import { kinds } from '@lodebook/book'
 import type { SurveyedBy } from '../../bookkeeper/desk.ts'
 import { openAnswer } from '../../drawer/drawer-state.ts'
-import { NorthsDrawn, ScaleBarDrawn } from '../../drawing/margin-parts.tsx'
+import { NorthsDrawn, PaperScale, ScaleBarDrawn } from '../../drawing/margin-parts.tsx'
 import { InlineMark, symbolOf } from '../../drawing/symbols.tsx'
 import type { SymbolName } from '../../drawing/symbols.tsx'
 import { book } from '../../link/desk.ts'
@@ -14,6 +14,8 @@ interface Props {
   readonly workings: Workings
   /** Pixels a metre, when the plan is laid out. */
   readonly k: number | undefined
+  /** On paper: one to so many. */
+  readonly scale: number | undefined
   readonly upAzimuth: number
   readonly surveyed: SurveyedBy | undefined
   readonly hidden: ReadonlySet<string>
@@ -23,7 +25,7 @@ interface Props {
 }
 
 /** The margin of the sheet: whose mine, what scale, which norths, surveyed by whom and when, from what zero; and the legend, each mark with its count. */
-export function Margin({ workings, k, upAzimuth, surveyed, hidden, onHidden, ellipses, onEllipses }: Props) {
+export function Margin({ workings, k, scale, upAzimuth, surveyed, hidden, onHidden, ellipses, onEllipses }: Props) {
   const { norths } = workings, state = book.value!
   const counts = new Map<string, number>([['stations', workings.stations.length]])
   for (const p of workings.placed) if (p.kind !== 'tie') counts.set(p.kind, (counts.get(p.kind) ?? 0) + 1)
@@ -36,6 +38,7 @@ export function Margin({ workings, k, upAzimuth, surveyed, hidden, onHidden, ell
     <aside class="margin" aria-label="Margin of the sheet">
       <h2>{state.name || 'Workings'}</h2>
       {k !== undefined && <ScaleBarDrawn k={k} room={170} unit={state.units === 'feet and oz/ton' ? 'ft' : 'm'} />}
+      {scale !== undefined && <PaperScale scale={scale} />}
       <button type="button" class="norths-button" onClick={() => openAnswer(norths.answer)} aria-haspopup="dialog">
         <NorthsDrawn up={upAzimuth} trueNorth={norths.trueNorth} magneticNorth={norths.magneticNorth} />
         <span>G grid, T true, M magnetic: <span class="fig-look">{decimal(norths.magneticNorth - norths.trueNorth, 1)}° from true</span></span>

@@ -6,12 +6,14 @@ import { openAnswer, openEntry, open } from '../../drawer/drawer-state.ts'
 import type { Page } from '../../drawer/drawer-state.ts'
 import { Drawing } from '../../drawing/drawing.tsx'
 import { GridCrosses, SectionTicks } from '../../drawing/grid.tsx'
+import { fitTogether, layOut } from '../../drawing/layout.ts'
 import { lookingAlong, turned, wind } from '../../drawing/turn.ts'
 import { useSize } from '../../drawing/use-size.ts'
 import type { Size } from '../../drawing/use-size.ts'
 import type { Point, View } from '../../drawing/view.ts'
 import { desk } from '../../link/desk.ts'
 import { ChoiceRow } from '../../shell/choice-row.tsx'
+import { ground } from '../../shell/ground.ts'
 import { azimuthText, decimal } from '../../words/number.ts'
 import { gridText, onTraverse } from './finger.ts'
 import type { Pointed } from './finger.ts'
@@ -19,7 +21,7 @@ import { PlanLines, SectionLines } from './lines.tsx'
 import { Margin } from './margin.tsx'
 import { onPlan, onSection } from './section-line.ts'
 import { hiddenAtFirst, sheetModel, standing } from './sheet.ts'
-import { fitTogether, follow, heightsFor } from './together.ts'
+import { follow } from './together.ts'
 
 const lays = ['along the vein', 'north up'] as const
 
@@ -38,10 +40,13 @@ export function WorkingsSheet({ workings, vein }: { readonly workings: Workings,
 
   // The two views share their scale, and their distance along when the plan lies along the section; the other way of each stays in the middle.
   const aligned = lay !== 'north up'
-  const column = useRef<HTMLDivElement>(null), room = useSize(column), heights = useMemo(() => heightsFor(model, room.width, innerHeight), [model, room.width])
+  const column = useRef<HTMLDivElement>(null), room = useSize(column), paper = ground.value === 'print'
+  const laid = useMemo(() => layOut([model.plan, model.section], room.width, innerHeight, paper), [model, room.width, paper])
   const [sizes, setSizes] = useState<{ readonly plan?: Size, readonly section?: Size }>({})
-  const fitted = useMemo(() => sizes.plan && sizes.section ? fitTogether(model, sizes.plan, sizes.section) : undefined, [model, sizes])
-  useEffect(() => { setPlan(fitted?.plan); setSection(fitted?.section) }, [fitted])
+  const fitted = useMemo(
+    () => sizes.plan && sizes.section && fitTogether([model.plan, model.section], [sizes.plan, sizes.section], laid.scale),
+    [model, sizes, laid])
+  useEffect(() => { setPlan(fitted?.[0]); setSection(fitted?.[1]) }, [fitted])
   const onPlanView = (view: View) => { setPlan(view); setSection(s => s && sizes.section && follow(view, s, sizes.section.height, aligned)) }
   const onSectionView = (view: View) => { setSection(view); setPlan(p => p && sizes.plan && follow(view, p, sizes.plan.height, aligned)) }
 
@@ -73,9 +78,9 @@ export function WorkingsSheet({ workings, vein }: { readonly workings: Workings,
         <div ref={column}>
           <Drawing
             name="Plan"
-            height={heights.plan}
+            height={laid.heights[0]!}
             view={plan}
-            fitted={fitted?.plan}
+            fitted={fitted?.[0]}
             onView={onPlanView}
             onSize={size => setSizes(all => ({ ...all, plan: size }))}
             things={planThings}
@@ -96,9 +101,9 @@ export function WorkingsSheet({ workings, vein }: { readonly workings: Workings,
           </Drawing>
           <Drawing
             name="Long section"
-            height={heights.section}
+            height={laid.heights[1]!}
             view={section}
-            fitted={fitted?.section}
+            fitted={fitted?.[1]}
             onView={onSectionView}
             onSize={size => setSizes(all => ({ ...all, section: size }))}
             things={sectionThings}
@@ -115,6 +120,7 @@ export function WorkingsSheet({ workings, vein }: { readonly workings: Workings,
         <Margin
           workings={workings}
           k={plan?.k}
+          scale={laid.scale}
           upAzimuth={(model.planAzimuth + 270) % 360}
           surveyed={surveyed}
           hidden={hidden}
