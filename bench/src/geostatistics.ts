@@ -15,7 +15,7 @@ export async function run(): Promise<void> {
   const tools = referenceTools()
   const data = benchData()
   const scipy = tools.scipy ? runScipy(join(checksDirectory, 'speed_scipy.py'), data, 3) ?? {} : {}
-  console.log(machineLine(`gstat ${tools.gstat ? 'yes' : 'no'}`, `numpy/scipy ${tools.scipy ? 'yes' : 'no'}`))
+  console.log(machineLine(`gstat ${tools.gstat ? 'yes' : 'no'}`, `numpy/scipy ${tools.scipy ? 'yes' : 'no'}`, `OpenBLAS ${tools.openBlas ? 'yes' : 'no'}`))
   console.log('Processor seconds, median (in brackets least by the clock). Ratio = theirs / ours, in processor seconds.')
   console.log('Two cores: one thread by the clock / two threads with half the targets each; it needs two idle cores to mean anything.')
   console.log(['job', 'ours', 'gstat', 'ratio', 'numpy', 'ratio', 'wanted', 'agreement', 'two cores'].join('\t'))
