@@ -88,7 +88,8 @@ export function EntryForm({ kind, help, begin, mend, onSaved }: Props) {
         reading={{ ...readings[name]!, problem: problemOf(name) }}
         doubts={findings.filter(f => f.warning && fieldOf(f) === name).map(f => f.message)}
         used={help.used[name] ?? []}
-        stations={help.stations} before={help.before[name]}
+        stations={help.stations}
+        before={help.before[name]}
         units={offered}
         unit={is.type === 'quantity' ? units[name] ?? unitTaken(kind.id, name, is.dimension, state.units) : ''}
         onText={text => change(name, text)}

@@ -1,4 +1,4 @@
-import type { Field } from '@lodebook/book'
+import type { Field, FieldValue } from '@lodebook/book'
 import { ChoiceChips } from './choice-chips.tsx'
 import { Chips } from './chips.tsx'
 import { ColoursInput } from './colours-input.tsx'
@@ -17,6 +17,8 @@ export interface FieldProps {
   readonly doubts: readonly string[]
   readonly used: readonly string[]
   readonly stations: readonly string[]
+  /** What was last written in this field. */
+  readonly before: FieldValue | undefined
   /** The unit that a bare number takes, and those to choose from. */
   readonly unit: string
   readonly units: readonly string[]
@@ -56,7 +58,7 @@ export function FieldInput(props: FieldProps) {
         <div class="with-unit"><FigureBox {...box} dimension={is.dimension} /><UnitChoice id={id} label={label} units={props.units} unit={props.unit} onUnit={props.onUnit} /></div>
       </FieldFrame>
     )
-    case 'place': return <FieldFrame {...frame} group><PlaceInput id={id} text={text} stations={stations} onText={onText} /></FieldFrame>
+    case 'place': return <FieldFrame {...frame} group><PlaceInput id={id} text={text} stations={stations} before={props.before} onText={onText} /></FieldFrame>
     case 'colours': return <FieldFrame {...frame} group><ColoursInput id={id} text={text} onText={onText} /></FieldFrame>
     case 'blob': return <FieldFrame {...frame}><PictureInput id={id} text={text} onText={onText} /></FieldFrame>
   }

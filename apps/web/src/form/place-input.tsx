@@ -1,20 +1,25 @@
 import { sides } from '@lodebook/book'
+import type { FieldValue } from '@lodebook/book'
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { ChoiceChips } from './choice-chips.tsx'
 import { Chips } from './chips.tsx'
+import { editText } from './edit-text.ts'
 import { partsOfPlace, placeFromParts, waysToSay } from './place-parts.ts'
 import type { PlaceParts, WayToSay } from './place-parts.ts'
+import { fieldText } from '../words/field-text.ts'
 import { FigureBox, TextBox } from './text-box.tsx'
 
 const say: Readonly<Record<WayToSay, string>> = { station: 'from a station', tapes: 'two tapes', grid: 'grid', gps: 'GPS', words: 'in words' }
 const atHand = 5
 
 /** Where something is, said in one of five ways. The pieces make one text, which the one reader of places understands or questions. */
-export function PlaceInput({ id, text, stations, onText }: {
+export function PlaceInput({ id, text, stations, before, onText }: {
   readonly id: string
   readonly text: string
   readonly stations: readonly string[]
+  /** The place written last in this field. */
+  readonly before: FieldValue | undefined
   readonly onText: (text: string) => void
 }) {
   const [parts, setParts] = useState<PlaceParts>(() => partsOfPlace(text))
@@ -26,6 +31,9 @@ export function PlaceInput({ id, text, stations, onText }: {
   const piece = (name: string, label: string) => ({ id: `${id}-${name}`, label, hint: undefined, echo: '', problem: '', value: parts[name] ?? '', onText: (t: string) => change({ [name]: t }) })
   return (
     <div class="place">
+      {before !== undefined && text === '' && (
+        <button type="button" class="chip as-before" onClick={() => { setParts(partsOfPlace(editText(before))); onText(editText(before)) }}>Same place as the last: {fieldText(before)}</button>
+      )}
       <ChoiceChips of={waysToSay.map(w => say[w])} value={say[parts.by]} onTake={(word) => { if (word !== '') change({ by: waysToSay.find(w => say[w] === word)! }) }} />
       {parts.by === 'station' && (
         <>

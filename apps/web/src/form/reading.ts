@@ -33,7 +33,7 @@ const sentence = (expected: string, why: string | undefined): string =>
 
 function echoOf(field: Field, text: string, value: FieldValue): string {
   if (typeof value === 'object' && 'unit' in value) return `${text} = ${comesTo(value)}`
-  if (field.is.type === 'places') return fieldText(value, field)
+  if (field.is.type === 'places' || field.is.type === 'place') return fieldText(value, field)
   if (field.is.type === 'money') return typeof value === 'object' && 'amount' in value ? `${value.amount} ${value.currency}` : ''
   if (field.is.type === 'colours') return fieldText(value, field)
   return ''

@@ -11,14 +11,14 @@ export function fieldText(value: FieldValue, field?: Field): string {
   if (Array.isArray(value)) return listText(value as readonly (string | Place | { class: string, count: number, mgEach: number })[])
   if ('text' in value && 'unit' in value) return value.text
   if ('amount' in value) return /[A-Za-z$€£]/.test(value.text) ? value.text : `${value.text} ${value.currency}`
-  if ('by' in value) return placeText(value)
+  if ('by' in value) return placeWords(value)
   if ('sha256' in value) return value.name ?? value.type
   return ''
 }
 
 function listText(list: readonly (string | Place | { class: string, count: number, mgEach: number })[]): string {
   if (list.length === 0) return 'none'
-  return list.map(item => typeof item === 'string' ? item : 'by' in item ? placeText(item) : `${item.count} ${item.class} at ${item.mgEach} mg`)
+  return list.map(item => typeof item === 'string' ? item : 'by' in item ? placeWords(item) : `${item.count} ${item.class} at ${item.mgEach} mg`)
     .join(list.some(item => typeof item !== 'string') ? '; ' : ', ')
 }
 
@@ -34,7 +34,7 @@ export function comesTo(q: Quantity): string {
 }
 
 /** Where, as one would say it underground. */
-export function placeText(place: Place): string {
+export function placeWords(place: Place): string {
   switch (place.by) {
     case 'station': return [
       place.along ? `${place.along.text}${bare(place.along)} from ${place.station}` : `at ${place.station}`,
