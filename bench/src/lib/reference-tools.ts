@@ -43,16 +43,18 @@ export type ReferenceRun = Record<string, ReferenceTiming | undefined>
 const ONE_THREAD = { ...process.env, OPENBLAS_NUM_THREADS: '1', OMP_NUM_THREADS: '1' }
 
 /** Runs one of the scripts in checks/reference and reads its JSON; undefined when it fails, with what it said printed. */
-function runScript(command: string, args: readonly string[]): ReferenceRun | undefined {
+function runScript(command: string, args: readonly string[]): unknown {
   const { status, signal, stdout, stderr } = spawnSync(command, args, { encoding: 'utf8', env: ONE_THREAD, maxBuffer: 2 ** 28 })
   if (status !== 0) {
     console.log(`${command} ${args.join(' ')} failed (${signal ?? `exit ${status}`}): ${stderr.trim().split('\n').at(-1)}`)
     return undefined
   }
-  return JSON.parse(stdout) as ReferenceRun
+  return JSON.parse(stdout) as unknown
 }
 
 /** One job of speed_gstat.R. */
-export const runGstat = (script: string, data: string, repeats: number, job: string) => runScript('Rscript', [script, data, String(repeats), `^${job}$`])
+export const runGstat = (script: string, data: string, repeats: number, job: string) => runScript('Rscript', [script, data, String(repeats), `^${job}$`]) as ReferenceRun | undefined
 /** All jobs of speed_scipy.py. */
-export const runScipy = (script: string, data: string, repeats: number) => runScript(PYTHON, [script, data, String(repeats)])
+export const runScipy = (script: string, data: string, repeats: number) => runScript(PYTHON, [script, data, String(repeats)]) as ReferenceRun | undefined
+/** kernels.py: GFLOP/s by kernel. */
+export const runKernels = (script: string) => runScript(PYTHON, [script]) as Record<string, number> | undefined
