@@ -24,7 +24,7 @@ export async function staticFile(root: string, pathname: string, head: boolean):
     'content-type': types[extname(file.path)] ?? 'application/octet-stream', 'content-length': String(file.size),
     'cache-control': hashed ? 'public, max-age=31536000, immutable' : 'no-cache',
   }
-  return new Response(head ? null : Readable.toWeb(createReadStream(file.path)) as unknown as ReadableStream, { headers })
+  return new Response(head ? null : Readable.toWeb(createReadStream(file.path)), { headers })
 }
 
 /** The file that a path names below the root, never one beside it. */

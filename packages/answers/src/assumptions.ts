@@ -38,7 +38,7 @@ export const standing = {
   'refiner pays': { value: 0.97, unit: 'of the value', low: 0.93, high: 0.985, why: 'published refiner terms run from 93 % for sweeps to 98.5 % for doré' },
   'slip of the fault': { value: 5, unit: 'm', low: 1, high: 25, why: 'length of the slip before any marker tells it; a wide guess, no source' },
   'grooves off the slip': { value: 5, unit: '°', why: 'grooves show the last movement; how far the whole slip runs from them, one standard deviation; a guess, no source' },
-  'sense of slip right': { value: 0.9, unit: 'of the time', why: 'how far steps and drag read on a fault are trusted; common practice, no source' },
+  'sense of slip right': { value: 0.95, unit: 'of the time', why: 'how far steps and drag read on a fault are trusted; common practice, no source' },
   'wage to beat': { value: 150, unit: 'a day', why: 'what a day elsewhere pays; the crew sets it' },
   'hours in a day': { value: 8, unit: 'h', why: 'one person-day' },
 } as const satisfies Readonly<Record<string, Standing>>

@@ -126,7 +126,7 @@ export interface LostOnSheet {
   readonly fault: readonly [Enu, Enu] | undefined
   /** The 80 % band from the fault onward: `low` and `high` are its edges point by point, `middle` halves the cases. */
   readonly band: { readonly low: readonly Enu[], readonly middle: readonly Enu[], readonly high: readonly Enu[] } | undefined
-  /** Twenty equally likely continuations. */
+  /** Twenty equally likely continuations, less those that run outside the drawing. */
   readonly cases: readonly (readonly [Enu, Enu])[]
 }
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { geostatistics } from '../../src/reckon/geostatistics.ts'
 
-const run = (name: string, input: unknown) => geostatistics.find(reckoning => reckoning.name === name)!.run(input) as unknown
+const run = (name: string, input: unknown) => geostatistics.find(reckoning => reckoning.name === name)!.run(input)
 
 /** Log zinc of the meuse data, rows [x, y, value]. */
 const points = readFileSync(new URL('../../../../checks/reference/meuse.csv', import.meta.url), 'utf8').trim().split('\n').slice(1).map((line) => {

@@ -2,7 +2,7 @@ import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, it } from 'vitest'
 import { makeDemo } from '../../../../demo/src/index.ts'
 import { Camp } from './camp.ts'
-import { laptop, launch, openScreen } from './device.ts'
+import { laptop, launch, openScreen, settled } from './device.ts'
 
 const camp = new Camp()
 let browser: Browser, page: Page
@@ -87,7 +87,8 @@ it('the sheet is explored with keys alone: into the plan, from thing to thing, l
 
 it('a keyboard walk from the top reaches the page, every screen and the first figure', async () => {
   await openScreen(page, camp.address, 'grade')
-  await page.evaluate(() => { (document.activeElement as HTMLElement | null)?.blur() })
+  await page.reload()
+  await settled(page)
   const reached: string[] = []
   for (let i = 0; i < 14; i++) {
     await page.keyboard.press('Tab')

@@ -9,7 +9,7 @@ export interface TraceBand {
   readonly high: readonly SheetPoint[]
   /** Half run on either side. */
   readonly middle: readonly SheetPoint[]
-  /** Twenty of the lines, equally likely, to be drawn as cases. */
+  /** Twenty of the lines, equally likely, to be drawn as cases; less those that pass the window by. */
   readonly cases: readonly (readonly [SheetPoint, SheetPoint])[]
 }
 

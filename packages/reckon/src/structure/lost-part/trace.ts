@@ -33,7 +33,7 @@ export function tracesOn({ draws, far }: LostPartFamily, sheet: Sheet): readonly
     const fault = cutBy(sheet, draw.fault.normal, draw.fault.point)
     const sine = vein.a * fault.b - vein.b * fault.a
     const size = Math.hypot(vein.a, vein.b)
-    if (Math.abs(sine) <= parallelSine * Math.max(size, 1e-300)) return []
+    if (size <= parallelSine || Math.abs(sine) <= parallelSine * size) return []
     const point: SheetPoint = [(vein.k * fault.b - vein.b * fault.k) / sine, (vein.a * fault.k - vein.k * fault.a) / sine]
     const onward = Math.sign(far * (-vein.b * fault.a + vein.a * fault.b))
     return [{ point, direction: [-vein.b / size * onward, vein.a / size * onward], ends: true }]

@@ -13,8 +13,8 @@ export interface Separation {
   readonly tells: Tells
 }
 
-/** An 80 % range wider than so many times the median does not tell the distance. */
-export const tooWide = 2.5
+/** An 80 % range wider than so many times its middle does not tell the distance: '5 m, four in five between 3 and 8' does, 'between 2 and 9' does not. */
+export const tooWide = 1
 
 /**
  * What a family of continuations amounts to.

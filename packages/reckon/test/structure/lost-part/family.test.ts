@@ -33,7 +33,8 @@ describe('a known slip', () => {
     for (const value of along) expect(value).toBeCloseTo(exact.alongFaultStrike!, 10)
   })
   it('[LF3] along the cut-off line displaces the vein by nothing', () => {
-    fc.assert(fc.property(fc.double({ min: -1e6, max: 1e6, noNaN: true }), (size) => {
+    fc.assert(fc.property(fc.double({ min: -6, max: 6, noNaN: true }), fc.constantFrom(-1, 1), (power, sign) => {
+      const size = sign * 10 ** power
       const slip = scaled(cross(vein.normal, fault.normal), size)
       for (const value of apartOf(familyOf(known(slip), { count: 3 }))) expect(Math.abs(value)).toBeLessThanOrEqual(1e-14 * Math.abs(size))
     }), { seed: 1, numRuns: 30 })
@@ -56,12 +57,12 @@ describe('markers', () => {
     return markerBetween({ ...near, sigma }, { ...near, point: slip, sigma })
   }
   it('[LF5] one never fixes the slip: its own offset is the same in all draws, the slips are not', () => {
-    const marker = markerAt(350, 80)
+    const marker = markerAt(80, 40)
     const { draws, misfit } = familyOf({ markers: [marker], amount })
     expect(spreadOf(draws.map(d => dot(d.slip, marker.looks[0]!.normal)))).toBeLessThan(1e-4)
     const line = cross(marker.looks[0]!.normal, fault.normal)
     expect(spreadOf(draws.map(d => dot(d.slip, line) / Math.hypot(...line)))).toBeGreaterThan(5)
-    expect(whatItTells(apartOf({ draws } as ReturnType<typeof familyOf>)).tells).not.toBe('where')
+    expect(whatItTells(apartOf({ draws } as ReturnType<typeof familyOf>)).tells).toBe('nothing')
     expect(misfit).toBeLessThan(1e-6)
   })
   it('[LF6] two that are not parallel do', () => {
@@ -69,7 +70,7 @@ describe('markers', () => {
     for (const k of [0, 1, 2]) {
       const values = draws.map(d => d.slip[k]!)
       expect(Math.abs(quantiles(values, [0.5])[0]! - slip[k]!)).toBeLessThan(0.03)
-      expect(spreadOf(values)).toBeLessThan(0.5)
+      expect(quantiles(values, [0.9])[0]! - quantiles(values, [0.1])[0]!).toBeLessThan(0.4)
     }
   })
   it('[LF7] one and grooves do too, whatever sense was written', () => {
@@ -127,7 +128,8 @@ describe('weighing evidence', () => {
     ours.forEach((value, i) => { expect(Math.abs(value - theirs[i]!)).toBeLessThan(0.15) })
   })
   it('[LF12] one sense turned round turns the family round', () => {
-    const [one, other] = [1, -1].map(turn => quantiles(apartOf(familyOf({ grooves, senses: [{ toward: slipAt(90, turn), trust: 1 }], amount })), [0.1, 0.5, 0.9]))
+    const moved = (turn: number) => familyOf({ grooves, senses: [{ toward: slipAt(90, turn), trust: 1 }], amount })
+    const [one, other] = [1, -1].map(turn => quantiles(apartOf(moved(turn)), [0.1, 0.5, 0.9]))
     one!.forEach((value, i) => { expect(Math.abs(value + other![2 - i]!)).toBeLessThan(0.15 * Math.abs(value)) })
   })
   it('[LF13] a distrusted sense leaves both hands open, and the family says that it tells nothing', () => {
@@ -177,7 +179,9 @@ describe('a family', () => {
     const scaledUp = lostPartFamily({
       ...doubtful, vein: { ...big(doubtful.vein), unevenness: 0.1 * scale }, fault: big(doubtful.fault), evidence: {
         ...evidence, amount: { low: scale, high: 25 * scale },
-        markers: evidence.markers!.map(m => ({ looks: m.looks.map(l => ({ ...l, offset: l.offset * scale, sigma: l.sigma * scale, arm: scaled(l.arm, scale) })) })),
+        markers: evidence.markers!.map(({ looks }) => ({
+          looks: looks.map(l => ({ ...l, offset: l.offset * scale, sigma: l.sigma * scale, arm: scaled(l.arm, scale) })),
+        })),
       },
     })
     lostPartFamily(doubtful).draws.forEach((draw, i) => { expect(Math.abs(scaledUp.draws[i]!.apart / scale - draw.apart)).toBeLessThan(1e-9) })
