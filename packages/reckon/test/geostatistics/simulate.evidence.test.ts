@@ -17,7 +17,7 @@ const SEEDS = 12
 const REALISATIONS = 200
 
 describe('sequential simulation over seeds', () => {
-  it.each([8, 32])('[SE1] z-scores of node means and variances are those of chance alone, %i neighbours', neighbours => {
+  it.each([8, 32])('[SE1] z-scores of node means and variances are those of chance alone, %i neighbours', (neighbours) => {
     const model = { nugget: 0.08, structures: [{ type: 'spherical' as const, partialSill: 0.92, range: 900 }] }
     const z: number[] = []
     const ratios: number[] = []
