@@ -3,9 +3,13 @@ import { performance } from 'node:perf_hooks'
 /** Seconds: least and median by the clock, and the median of processor time, which a busy machine does not stretch as it does the clock. */
 export interface Timing { readonly least: number, readonly median: number, readonly processor: number }
 
-/** Times each call after `warm` calls that do not count: the compiler has then seen the code, as in a running app. */
+/** A short job is warmed up for at least this long, in seconds: compiling in the background would count as its processor time. */
+const WARM = 1
+
+/** Times each call after `warm` calls or more that do not count: the compiler has then seen the code, as in a running app. */
 export function time(f: () => void, repeats: number, warm = 2): Timing {
-  for (let i = 0; i < warm; i++) f()
+  const started = performance.now()
+  for (let i = 0; i < warm || (warm > 0 && performance.now() - started < 1000 * WARM); i++) f()
   const runs = Array.from({ length: repeats }, () => {
     const start = performance.now()
     const before = process.cpuUsage()
