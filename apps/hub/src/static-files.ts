@@ -24,7 +24,9 @@ export async function staticFile(root: string, pathname: string, head: boolean):
     'content-type': types[extname(file.path)] ?? 'application/octet-stream', 'content-length': String(file.size),
     'cache-control': hashed ? 'public, max-age=31536000, immutable' : 'no-cache',
   }
-  return new Response(head ? null : Readable.toWeb(createReadStream(file.path)), { headers })
+  // Node's stream and the browser's are one thing at run time; their types are not.
+  const body: unknown = head ? null : Readable.toWeb(createReadStream(file.path))
+  return new Response(body as ReadableStream | null, { headers })
 }
 
 /** The file that a path names below the root, never one beside it. */
