@@ -59,6 +59,7 @@ export class Neighbourhood {
     // By index, so that of two at one distance the earlier sample is picked.
     sortFew(ring, 0, ringCount)
     const open = k - sure
+    for (let i = 0; i < ringCount; i++) this.labels[i] = i
     for (let t = from; t < to; t++) this.pick(xs[order[t]!]!, ys[order[t]!]!, ringCount, open, (t - from) * k)
     this.number(sure, ringCount, to - from)
     for (let i = 0; i < to - from; i++) {
@@ -72,17 +73,20 @@ export class Neighbourhood {
     }
   }
 
-  /** Picks the `open` nearest of the ring for one target, and counts their uses. */
+  /** Picks the `open` nearest of the ring for one target, and counts their uses. `labels` come in as the target before left them. */
   private pick(x: number, y: number, ringCount: number, open: number, at: number): void {
     const { ring, keys, labels, uses, picked } = this
     const { xs, ys } = this.samples
     for (let i = 0; i < ringCount; i++) {
-      const dx = xs[ring[i]!]! - x
-      const dy = ys[ring[i]!]! - y
+      const sample = ring[labels[i]!]!
+      const dx = xs[sample]! - x
+      const dy = ys[sample]! - y
       keys[i] = dx * dx + dy * dy
-      labels[i] = i
     }
-    if (open < ringCount) bringLeast(keys, labels, open, ringCount)
+    if (open < ringCount) {
+      if (at === 0) bringLeast(keys, labels, open, ringCount)
+      else exchangeFew(keys, labels, open, ringCount)
+    }
     for (let j = 0; j < open; j++) {
       picked[at + j] = labels[j]!
       uses[labels[j]!]! += 1
@@ -115,5 +119,25 @@ function sortFew(values: Int32Array, from: number, count: number): void {
     let j = i - 1
     for (; j >= from && values[j]! > value; j--) values[j + 1] = values[j]!
     values[j + 1] = value
+  }
+}
+
+/**
+ * Brings the k least keys to the front, as `bringLeast` does, by exchanging the worst of the front with the best of the rest until they
+ * stand right: for a front that is nearly right already, as that of a target close by is.
+ */
+function exchangeFew(keys: Float64Array, labels: Int32Array, k: number, count: number): void {
+  for (;;) {
+    let worst = 0
+    for (let i = 1; i < k; i++) if (keys[i]! > keys[worst]! || (keys[i] === keys[worst] && labels[i]! > labels[worst]!)) worst = i
+    let best = k
+    for (let i = k + 1; i < count; i++) if (keys[i]! < keys[best]! || (keys[i] === keys[best] && labels[i]! < labels[best]!)) best = i
+    const [high, low] = [keys[worst]!, keys[best]!]
+    if (k === 0 || high < low || (high === low && labels[worst]! < labels[best]!)) return
+    const label = labels[worst]!
+    keys[worst] = low
+    keys[best] = high
+    labels[worst] = labels[best]!
+    labels[best] = label
   }
 }
