@@ -1,4 +1,4 @@
-import { checkDraft, fold, foldMore, isError, newDevice, newEntryId, seen, sha256Hex, writePostings } from '@lodebook/book'
+import { checkDraft, fold, foldMore, isError, newDevice, newEntryId, seen, sha256Hex, StoreError, writePostings } from '@lodebook/book'
 import type { Book, Cursors, Draft, Posting, Problem, Store } from '@lodebook/book'
 import type { DeviceState } from '@lodebook/book'
 import type { Finding, Writable, Written } from './desk.ts'
@@ -50,29 +50,39 @@ export class Bookkeeper {
 
   /** Writes one draft. Nothing is in the book, here or in the store, unless it resolves as saved. */
   write(by: string, draft: Writable): Promise<Written> {
-    return this.#parts.alone(async () => {
-      await this.catchUp()
+    return this.#withPen(async () => {
       const problems = Object.keys(draft.set).length > 0 || draft.struck === undefined ? this.check(draft) : []
       if (problems.some(p => !p.warning)) return { saved: false, problems }
-      const entry = draft.entry ?? newEntryId(this.#state)
-      const nowMs = this.#parts.now()
-      const { postings } = writePostings(this.#state, [{ ...draft, entry }], { by, nowMs, book: this.#book })
-      await this.#parts.store.append(postings)
-      this.#take(postings)
-      this.#cursors = { ...this.#cursors, [this.#parts.device]: this.#state.seq }
+      const entry = draft.entry ?? newEntryId(this.#state), nowMs = this.#parts.now()
+      await this.#append(by, [{ ...draft, entry }], nowMs)
       return { saved: true, entry, at: new Date(nowMs).toISOString() }
     })
   }
 
   /** Writes many drafts that have been checked together, as one: all of them are durable, or none is in the book. How many were written. */
   writeAll(by: string, drafts: readonly Draft[]): Promise<number> {
+    return this.#withPen(async () => {
+      await this.#append(by, drafts, this.#parts.now())
+      return drafts.length
+    })
+  }
+
+  async #append(by: string, drafts: readonly Draft[], nowMs: number): Promise<void> {
+    const { postings } = writePostings(this.#state, drafts, { by, nowMs, book: this.#book })
+    await this.#parts.store.append(postings)
+    this.#take(postings)
+    this.#cursors = { ...this.#cursors, [this.#parts.device]: this.#state.seq }
+  }
+
+  /** Does a job with all that other windows have written taken in; again when one of them wrote in the very meantime. */
+  #withPen<T>(job: () => Promise<T>): Promise<T> {
     return this.#parts.alone(async () => {
-      await this.catchUp()
-      const { postings } = writePostings(this.#state, drafts, { by, nowMs: this.#parts.now(), book: this.#book })
-      await this.#parts.store.append(postings)
-      this.#take(postings)
-      this.#cursors = { ...this.#cursors, [this.#parts.device]: this.#state.seq }
-      return postings.length
+      for (let again = 0; ; again++) {
+        await this.catchUp()
+        try { return await job() } catch (problem) {
+          if (!(problem instanceof StoreError && problem.reason === 'forked' && again < 5)) throw problem
+        }
+      }
     })
   }
 

@@ -4,13 +4,15 @@ import type { DBSchema } from 'idb'
 interface Shelf extends DBSchema { facts: { key: string, value: string } }
 
 const first = 'lodebook'
+/** A name that no other device draws: 48 random bits. */
+const newName = (): string => `d${[...crypto.getRandomValues(new Uint8Array(6))].map(b => b.toString(16).padStart(2, '0')).join('')}`
 const shelf = () => openDB<Shelf>('lodebook-shelf', 1, { upgrade(database) { database.createObjectStore('facts') } })
 
 /** What this device calls itself in the chain of its postings, drawn once; and which of the books on it is open. */
 export async function openShelf(): Promise<{ readonly device: string, readonly database: string }> {
   const opened = await shelf()
   const transaction = opened.transaction('facts', 'readwrite', { durability: 'strict' })
-  const device = await transaction.store.get('device') ?? `d${crypto.randomUUID().replaceAll('-', '').slice(0, 12)}`
+  const device = await transaction.store.get('device') ?? newName()
   await transaction.store.put(device, 'device')
   const database = await transaction.store.get('open') ?? first
   await transaction.done

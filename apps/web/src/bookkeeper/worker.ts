@@ -1,7 +1,8 @@
 import { expose } from 'comlink'
 import { openDesk } from './open-desk.ts'
 
-const alone = <T>(job: () => Promise<T>): Promise<T> => navigator.locks.request('lodebook-pen', job)
+// A page that came over plain http from another machine has no locks: there the store's refusal of a place that is taken keeps the chain whole.
+const alone = <T>(job: () => Promise<T>): Promise<T> => 'locks' in navigator ? navigator.locks.request('lodebook-pen', job) : job()
 
 expose(openDesk({
   base: new URL('./', self.location.origin + import.meta.env.BASE_URL.replace(/^\.\//, '/')).href,

@@ -3,7 +3,7 @@ import { Drawer } from '../drawer/drawer.tsx'
 import { newsOf } from '../link/announce.ts'
 import { book, trouble } from '../link/desk.ts'
 import { ChoiceRow } from './choice-row.tsx'
-import { ground, grounds } from './ground.ts'
+import { ground, groundName, grounds } from './ground.ts'
 import { lazyScreen } from './lazy-screen.tsx'
 import { newer, takeNewer } from './newer.ts'
 import { linkTo, route } from './route.ts'
@@ -50,7 +50,7 @@ export function App() {
 }
 
 /** Day, lamp or print. */
-const Grounds = () => <div class="grounds"><ChoiceRow label="Ground" of={grounds} value={ground.value} onChoose={(g) => { ground.value = g }} say={g => g.charAt(0).toUpperCase() + g.slice(1)} /></div>
+const Grounds = () => <div class="grounds"><ChoiceRow label="Ground" of={grounds} value={ground.value} onChoose={(g) => { ground.value = g }} say={groundName} /></div>
 
 function Screen({ id, path }: { readonly id: ScreenId, readonly path: readonly string[] }) {
   switch (id) {

@@ -3,6 +3,8 @@ import { effect, signal } from '@preact/signals'
 export const grounds = ['day', 'lamp', 'print'] as const
 export type Ground = typeof grounds[number]
 
+export const groundName = (g: Ground): string => `${g.charAt(0).toUpperCase()}${g.slice(1)}`
+
 const kept = localStorage.getItem('ground')
 /** The ground everything is drawn on; remembered on this device. */
 export const ground = signal<Ground>(grounds.find(g => g === kept) ?? 'day')

@@ -58,6 +58,15 @@ it('two windows of one browser write one chain', async () => {
   expect(one.book.of('sample')).toHaveLength(4)
 })
 
+it('two windows that share no lock still write one chain: the store refuses the place that is taken, and the later one takes the next', async () => {
+  const store = new MemoryStore(), free = <T>(job: () => Promise<T>) => job(), one = keeperOf(store, 'd1', free), two = keeperOf(store, 'd1', free)
+  await Promise.all([one.write('Ada', bag('B-001')), two.write('Ada', bag('B-002'))])
+  await Promise.all([two.write('Ada', bag('B-003')), one.write('Ada', bag('B-004'))])
+  const postings = await store.since()
+  expect(postings.map(p => p.set['bag']).sort()).toEqual(['B-001', 'B-002', 'B-003', 'B-004'])
+  expect(verifyChain(postings)).toEqual([])
+})
+
 it('mended and struck out: the history stays, and struck entries can be restored', async () => {
   const keeper = keeperOf(new MemoryStore())
   const first = await keeper.write('Ada', bag('B-001')), entry = first.saved ? first.entry : ''

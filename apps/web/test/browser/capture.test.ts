@@ -63,8 +63,8 @@ it('with the hub switched off a shot and a sample are saved, outlive the browser
     const postings = await camp.postings()
     expect(postings.map(p => [p.kind, p.by, p.seq])).toEqual([['shot', 'Ada', 1], ['sample', 'Ada', 2]])
     expect(postings[0]!.set['distance']).toMatchObject({ text: '4\' 7½"', value: 1.4097, unit: 'm' })
-    await device.kill()
   } finally {
+    await device.kill()
     rmSync(profile, { recursive: true, force: true })
   }
 })

@@ -53,7 +53,7 @@ export async function startPhone(profile: string): Promise<{ readonly context: B
   return {
     context, page: context.pages()[0] ?? await context.newPage(),
     async kill() {
-      process.kill(-child.pid!, 'SIGKILL') // the browser and all its processes at once
+      if (child.exitCode === null && child.signalCode === null) process.kill(-child.pid!, 'SIGKILL') // the browser and all its processes at once
       await ended
     },
   }

@@ -3,7 +3,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { makeDemo } from '../../../../demo/src/index.ts'
 import { Camp } from './camp.ts'
-import { faultsOf, laptop, launch, openScreen, phone, settled } from './device.ts'
+import { faultsOf, laptop, launch, openScreen, phone } from './device.ts'
 
 const camp = new Camp()
 let browser: Browser
@@ -34,37 +34,34 @@ describe.each([['phone', phone], ['laptop', laptop]] as const)('on a %s', (_, si
   })
   afterAll(() => context.close())
 
-  describe.each(['day', 'lamp', 'print'])('on the ground for %s', (ground) => {
+  describe.each(['Day', 'Lamp', 'Print'])('on the ground for %s', (ground) => {
     beforeAll(() => page.evaluate((g) => { localStorage.setItem('ground', g) }, ground))
 
     it.each(paths)('%s has nothing that keeps a reader out', async (path) => {
-      await page.goto(`${camp.address}#/${path}`)
-      await page.reload()
-      await settled(page)
+      await openScreen(page, camp.address, path)
       expect(await faultsFound(page)).toEqual([])
       expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), 'nothing runs off to the side').toBe(true)
     })
 
     it('the drawer has nothing that keeps a reader out', async () => {
-      await page.goto(`${camp.address}#/grade`)
-      await page.reload()
-      await settled(page)
+      await openScreen(page, camp.address, 'grade')
       await page.locator('.big .fig').click()
       await page.getByRole('dialog').locator('h3').first().waitFor()
       expect(await faultsFound(page)).toEqual([])
+      await page.keyboard.press('Escape')
     })
   })
 
   it('no page and no worker has reported an error', () => { expect(faults).toEqual([]) })
+})
 
-  it('everything to be tapped on a phone is big enough for a glove', async ({ skip }) => {
-    if (size !== phone) skip('a phone only')
-    for (const path of ['write', 'write/sample', 'write/shot']) {
-      await openScreen(page, camp.address, path)
-      const small = await page.evaluate(() => [...document.querySelectorAll<HTMLElement>('main a.btn, main button, .contents a, main input:not([type=radio]), main .choice')]
-        .filter(e => e.offsetParent !== null).map(e => ({ name: e.textContent.trim() || e.id, height: e.getBoundingClientRect().height }))
-        .filter(e => e.height < 40))
-      expect(small).toEqual([])
-    }
-  })
+it('everything to be tapped on a phone is big enough for a glove', async () => {
+  const page = await (await browser.newContext(phone)).newPage()
+  for (const path of ['write', 'write/sample', 'write/shot']) {
+    await openScreen(page, camp.address, path)
+    const small = await page.evaluate(() => [...document.querySelectorAll<HTMLElement>('main a.btn, main button, .contents a, main input:not([type=radio]), main .choice')]
+      .filter(e => e.offsetParent !== null).map(e => ({ name: e.textContent.trim() || e.id, height: e.getBoundingClientRect().height }))
+      .filter(e => e.height < 40))
+    expect(small).toEqual([])
+  }
 })

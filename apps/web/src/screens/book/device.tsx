@@ -1,5 +1,7 @@
 import { useState } from 'preact/hooks'
 import { book, desk, persisted } from '../../link/desk.ts'
+import { ChoiceRow } from '../../shell/choice-row.tsx'
+import { ground, groundName, grounds } from '../../shell/ground.ts'
 import { linkTo } from '../../shell/route.ts'
 import { longOf } from '../../shell/sync-line.tsx'
 import { localDay } from '../../words/moment.ts'
@@ -35,6 +37,8 @@ export function Device() {
         <dd>{counted(postings, 'writing')}</dd>
         <dt>Kept for good</dt>
         <dd>{promiseText(persisted.value)}</dd>
+        <dt>Ground</dt>
+        <dd><ChoiceRow label="Ground to read on" of={grounds} value={ground.value} onChoose={(g) => { ground.value = g }} say={groundName} /></dd>
         <dt>This device writes as</dt><dd>{device}</dd>
       </dl>
       <section class="section" aria-labelledby="copy">
