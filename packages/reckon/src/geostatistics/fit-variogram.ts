@@ -1,7 +1,7 @@
 import { InputError, positive } from '../core/index.ts'
 import { minimiseOnLine } from './linear/minimise-on-line.ts'
 import type { Lag } from './lag.ts'
-import { variogramAt } from './covariance.ts'
+import { Covariance } from './covariance.ts'
 import type { Structure, StructureType, VariogramModel } from './model.ts'
 
 export interface FitOptions {
@@ -83,8 +83,8 @@ const structureOf = (options: FitOptions, range: number): Structure =>
 
 /** Best nugget and partial sill, both >= 0, for a shape of unit sill, with the weighted squares that are left. */
 function project(lags: readonly Lag[], weights: readonly number[], unit: Structure) {
-  const model = { nugget: 0, structures: [unit] }
-  const shape = lags.map(lag => variogramAt(model, lag.distance, 0))
+  const covariance = new Covariance({ nugget: 0, structures: [unit] })
+  const shape = lags.map(lag => covariance.gamma(lag.distance, 0))
   let w = 0, ws = 0, wss = 0, wg = 0, wsg = 0
   lags.forEach((lag, i) => {
     const weight = weights[i]!
