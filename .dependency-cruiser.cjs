@@ -7,6 +7,8 @@ module.exports = {
   forbidden: [
     rule('reckon-knows-nothing-above', '^packages/reckon/', '^(packages/(?!reckon)|apps/|demo/|bench/|checks/.*\\.ts)', 'The core computes; it never knows a book or a screen.'),
     rule('book-knows-only-reckon', '^packages/book/', '^(packages/(?!reckon|book)|apps/|demo/|bench/)', 'A book knows units and nothing above itself.'),
+    rule('paper-knows-no-app', '^packages/paper/src/', '^(apps/|demo/|bench/)', 'Sheets for printing are made from answers, for any app.'),
+    rule('answers-know-nothing-above', '^packages/answers/src/', '^packages/paper/', 'Answers are put on paper, never the other way round.'),
     rule('answers-know-no-app', '^packages/answers/src/', '^(apps/|demo/|bench/)', 'Answers are drawn by apps, never the other way round.'),
     rule('apps-do-not-lean-on-each-other', '^apps/web/src/', '^apps/(?!web)', 'The app talks to the hub over the wire.'),
     rule('hub-stands-alone', '^apps/hub/src/', '^apps/(?!hub)', 'The hub serves any app.'),

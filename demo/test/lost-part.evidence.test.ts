@@ -21,8 +21,8 @@ function inTruth(seed: number) {
   const ore = makeOre(seed), diary = makeDiary(), making = makeMaking(seed, ore, diary, false)
   for (const part of [mineAndTools, survey, ties, headings, structure, widths]) part(making)
   const reckoner = createReckoner(fold(unsealed(diary.notes)))
-  const lost = reckoner.lostPart() as LostPart
-  const toTruth = align((reckoner.workings() as Workings).stations.map(s => [s.name, s.point] as const), ore.stations)
+  const lost = reckoner.answer('lostPart') as LostPart
+  const toTruth = align((reckoner.answer('workings') as Workings).stations.map(s => [s.name, s.point] as const), ore.stations)
   // Level across the vein; the vein dips to its right, and positive is to the side it dips to.
   const apart = dot(ore.vein.normal, ore.fault.slip) / Math.sin(ore.vein.dip * Math.PI / 180)
   return { lost, apart, driven: driven(lost.heading as LostHeading, toTruth, p => ore.vein.toVein(p).off) }

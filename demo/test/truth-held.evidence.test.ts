@@ -10,7 +10,7 @@ import { align } from '../src/truth/align.ts'
 function inTruth(seed: number, samples?: number) {
   const demo = makeDemo(seed, { mistakes: false, ...(samples === undefined ? {} : { samples }) })
   const reckoner = createReckoner(fold(demo.unsealed))
-  const [workings, vein, grade] = [reckoner.workings() as Workings, reckoner.vein() as VeinAt, reckoner.grade() as Grade]
+  const [workings, vein, grade] = [reckoner.answer('workings') as Workings, reckoner.answer('vein') as VeinAt, reckoner.answer('grade') as Grade]
   const toTruth = align(workings.stations.map(s => [s.name, s.point] as const), demo.truth.stations)
   const corner = ({ along, down }: VeinPoint): Enu =>
     toTruth([0, 1, 2].map(i => vein.origin[i]! + along * vein.alongAxis[i]! + down * vein.downAxis[i]!) as unknown as Enu)

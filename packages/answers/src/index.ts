@@ -1,7 +1,7 @@
 // Asking
 export { createReckoner } from './graph/reckoner.ts'
 export type { Reckoner } from './graph/reckoner.ts'
-export type { Reckoned } from './reckoned.ts'
+export type { PartName, Reckoned } from './reckoned.ts'
 
 // What comes back
 export { isAnswer } from './answer.ts'

@@ -32,7 +32,7 @@ const dyke = (b: SmallBook, east: number) => {
     b.write('structure', { feature: 'contact', name: 'dyke', place: `E ${e} N ${n} U 50 ± 0.1 m`, strike: '0', dip: '90', north: 'grid', quality: 'good' })
   }
 }
-const ask = (b: SmallBook) => createReckoner(b.book).lostPart()
+const ask = (b: SmallBook) => createReckoner(b.book).answer('lostPart')
 const lost = (b: SmallBook) => ask(b) as LostPart
 
 describe('the lost part of a vein', () => {
@@ -181,7 +181,7 @@ describe('the lost part of a vein', () => {
     sense(b, 'right')
     dyke(b, 5)
     const { book } = b
-    const found = createReckoner(book).lostPart() as LostPart
+    const found = createReckoner(book).answer('lostPart') as LostPart
     const figures: readonly Answer<unknown>[] = [...found.evidence, (found.heading as LostHeading).length, (found.shortest as LostHeading).length]
     for (const figure of figures) {
       expect(isAnswer(figure)).toBe(true)
@@ -197,10 +197,10 @@ describe('the lost part of a vein', () => {
     const b = lostVein()
     sense(b, 'right')
     const reckoner = createReckoner(b.book)
-    reckoner.vein()
+    reckoner.answer('vein')
     expect(reckoner.runs['lost part']).toBeUndefined()
-    reckoner.lostPart()
-    expect(reckoner.lostPart()).toBe(reckoner.lostPart())
+    reckoner.answer('lostPart')
+    expect(reckoner.answer('lostPart')).toBe(reckoner.answer('lostPart'))
     expect(reckoner.runs['lost part']).toBe(1)
   })
 

@@ -6,12 +6,12 @@ import { nineSamples } from './small-book.ts'
 
 describe('second look', () => {
   it('[S1] an honest small book raises nothing', () => {
-    expect(createReckoner(nineSamples().book).secondLooks()).toEqual([])
+    expect(createReckoner(nineSamples().book).answer('secondLooks')).toEqual([])
   })
 
   it('[S2] finds the backsight, the slipped unit and the width down the dip that the invented crew wrote', () => {
     const demo = makeDemo(1)
-    const looks = createReckoner(fold(demo.postings)).secondLooks()
+    const looks = createReckoner(fold(demo.postings)).answer('secondLooks')
     const named = new Set(looks.flatMap(l => l.entries))
     for (const sort of ['backsight', 'unit slip', 'width down the dip'] as const) {
       const planted = demo.truth.mistakes.find(x => x.sort === sort)!
@@ -26,7 +26,7 @@ describe('second look', () => {
     small.write('sample', { bag: 'B-90', role: 'blank', method: 'grab', standard: 'Road quartz' })
     small.write('assay', { bag: 'B-5', gold: '61 g/t', sequence: '1', certificate: 'C1', charge: '30 g' })
     small.write('assay', { bag: 'B-90', gold: '2.1 g/t', sequence: '2', certificate: 'C1', charge: '30 g' })
-    const [look] = createReckoner(small.book).secondLooks().filter(l => l.sort === 'blank')
+    const [look] = createReckoner(small.book).answer('secondLooks').filter(l => l.sort === 'blank')
     expect(look!.sentence).toContain('B-90 ran 2.1 g/t')
     expect(look!.sentence).toContain('B-5')
   })
@@ -38,7 +38,7 @@ describe('second look', () => {
       small.write('sample', { bag, role: 'standard', method: 'pulp', standard: 'Powder 7' })
       small.write('assay', { bag, gold, charge: '30 g' })
     }
-    const found = createReckoner(small.book).secondLooks().filter(l => l.sort === 'standard')
+    const found = createReckoner(small.book).answer('secondLooks').filter(l => l.sort === 'standard')
     expect(found.map(l => l.sentence)).toEqual([expect.stringContaining('B-92')])
   })
 })

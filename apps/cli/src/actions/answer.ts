@@ -1,49 +1,48 @@
-import type { Answer, Reckoned, Reckoner } from '@lodebook/answers'
+import type { Answer, PartName, Reckoner } from '@lodebook/answers'
 import { createReckoner, entryTitle } from '@lodebook/answers'
 import { crewUnits } from '../book/crew-input.ts'
 import { withBook } from '../book/open-book.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io/io.ts'
-import { openedPage, partPage, secondLooksPart } from '../print/answers.ts'
+import { openedPage, partPage, parts, secondLooksPart } from '../print/answers.ts'
 import { sentences } from '../print/problems.ts'
 import { refuse } from '../refusal.ts'
 
-export const parts = ['workings', 'vein', 'grade', 'pay'] as const satisfies readonly (keyof Reckoned)[]
+/** As it is typed: lost-part. */
+const typed = (part: PartName): string => part.replace(/[A-Z]/g, c => `-${c.toLowerCase()}`)
 
 /** `lodebook answer`: what the book comes to; one part of it; or one figure opened down to its entries. */
 export function answerBook(path: string, part: string | undefined, options: { readonly json?: true, readonly open?: string }, io: Io): Promise<number> {
-  const wanted = parts.filter(known => part === undefined || known === part)
-  if (wanted.length === 0) throw refuse('part', part, `one of ${parts.join(', ')}`)
+  const wanted = parts.filter(known => part === undefined || typed(known) === part)
+  if (wanted.length === 0) throw refuse('part', part, `one of ${parts.map(typed).join(', ')}`)
   return withBook(path, io, ({ book }) => {
-    const reckoner = createReckoner(book)
+    const reckoner = createReckoner(book), only = wanted[0]!
     if (options.open !== undefined) {
       const answer = figureNamed(reckoner, options.open)
       const titleOf = (id: string) => { const entry = book.all.get(id); return entry ? entryTitle(entry) : 'not in the book' }
       io.out(options.json ? json(answer) : openedPage(answer, titleOf, io.columns))
-      return exit.ok
-    }
-    const said = Object.fromEntries(wanted.map(name => [name, reckoner[name]()])) as Partial<Reckoned>
-    if (options.json) io.out(json(part === undefined ? { ...said, secondLooks: reckoner.secondLooks() } : said[wanted[0]!]))
-    else if (part === undefined) io.out(overview(said as Reckoned, reckoner, path, io.columns))
-    else io.out(`${partPage(wanted[0]!, said as Reckoned, crewUnits(book), io.columns)}\nOpen a figure: lodebook answer ${path} --open NAME\n`)
+    } else if (part === undefined) {
+      io.out(options.json ? json(Object.fromEntries(parts.map(name => [name, reckoner.answer(name)]))) : overview(reckoner, path, io.columns))
+    } else if (options.json) io.out(json(reckoner.answer(only)))
+    else io.out(`${partPage(only, reckoner.answer(only), crewUnits(book), io.columns)}\nOpen a figure: lodebook answer ${path} --open NAME\n`)
     return exit.ok
   })
 }
 
 const json = (value: unknown): string => `${JSON.stringify(value, null, 2)}\n`
 
-function overview(said: Reckoned, reckoner: Reckoner, path: string, width: number): string {
-  const lines = parts.map((name) => {
-    const one = said[name]
-    return 'sentence' in one ? one.sentence : `${one.strike.sentence} ${one.dip.sentence}`
+function overview(reckoner: Reckoner, path: string, width: number): string {
+  const lines = parts.flatMap((name) => {
+    const one = reckoner.answer(name)
+    return 'sentence' in one ? one.sentence : 'strike' in one ? `${one.strike.sentence} ${one.dip.sentence}` : []
   })
-  const looks = secondLooksPart(reckoner.secondLooks(), width)
-  return `${[...new Set(lines)].map(line => sentences([line], width)).join('\n')}\n${looks === '' ? '' : `${looks}\n`}More of each: lodebook answer ${path} ${parts.join(' | ')}\n`
+  const looks = secondLooksPart(reckoner.answer('secondLooks'), width)
+  return `${[...new Set(lines)].map(line => sentences([line], width)).join('\n')}\n${looks === '' ? '' : `${looks}\n`}${sentences([`More of each: lodebook answer ${path} PART, of ${parts.map(typed).join(', ')}`], width)}`
 }
 
 /** The figure of that name, wherever in the answers it stands. */
 function figureNamed(reckoner: Reckoner, name: string): Answer<unknown> {
-  const all = figuresOf(parts.map(part => reckoner[part]()))
+  const all = figuresOf(parts.map(part => reckoner.answer(part)))
   const found = all.get(name)
   if (found) return found
   const near = [...all.keys()].filter(id => id.includes(name) || id.split('.').some(word => word !== '' && name.includes(word))).slice(0, 12)

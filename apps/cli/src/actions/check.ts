@@ -52,6 +52,6 @@ function untiedProblems(book: Book): readonly Problem[] {
 }
 
 /** What does not fit the rest: a foresight and its backsight, a blank that carries gold, a width beside its neighbours. */
-const oddProblems = (book: Book): readonly Problem[] => createReckoner(book).secondLooks().map(({ sort, entries, sentence, todo }): Problem => ({
+const oddProblems = (book: Book): readonly Problem[] => createReckoner(book).answer('secondLooks').map(({ sort, entries, sentence, todo }): Problem => ({
   ...entries[0] === undefined ? {} : { entry: entries[0] }, field: sort, value: entries, expected: todo, warning: true, message: `${sentence} ${todo}`,
 }))

@@ -1,20 +1,23 @@
-import type { Answer, AnswerOr, CrewUnits, Driver, Grade, NotEnough, Pay, Reckoned, SecondLook, VeinAt, Workings } from '@lodebook/answers'
+import type { Answer, AnswerOr, CrewUnits, Driver, Grade, LostPart, NotEnough, PartName, Pay, Reckoned, SecondLook, VeinAt, Workings } from '@lodebook/answers'
 import { figure, isAnswer, length, plural } from '@lodebook/answers'
 import { kinds } from '@lodebook/book'
 import { convert } from '@lodebook/reckon/units'
 import { sentences } from './problems.ts'
 import { table } from './table.ts'
 
+type Page<P extends PartName> = (said: Exclude<Reckoned[P], NotEnough>, units: CrewUnits, width: number) => string
+
+const pages: { readonly [P in PartName]: Page<P> } = {
+  workings: workingsPage, vein: veinPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
+  secondLooks: (looks, _, width) => secondLooksPart(looks, width),
+}
+
+/** Every part of the answers, in the order in which it is read. */
+export const parts = Object.keys(pages) as readonly PartName[]
+
 /** What a part of the answers says, as a page of 80 columns or more: its sentence, its figures by name, what matters, what to take care of. */
-export function partPage(part: keyof Reckoned, reckoned: Reckoned, units: CrewUnits, width: number): string {
-  const said = reckoned[part]
-  if ('notEnough' in said) return notEnoughPage(said, width)
-  switch (part) {
-    case 'workings': return workingsPage(said as Workings, width)
-    case 'vein': return veinPage(said as VeinAt, units, width)
-    case 'grade': return gradePage(said as Grade, units, width)
-    case 'pay': return payPage(said as Pay, width)
-  }
+export function partPage<P extends PartName>(part: P, said: Reckoned[P], units: CrewUnits, width: number): string {
+  return 'notEnough' in said ? notEnoughPage(said, width) : pages[part](said as Exclude<Reckoned[P], NotEnough>, units, width)
 }
 
 const page = (...parts: readonly string[]): string => parts.filter(part => part !== '').join('\n')
@@ -29,7 +32,7 @@ export function notEnoughPage({ sentence, wanted, cautions }: NotEnough, width: 
   return page(sentences([sentence], width), under('What would tell', table(wanted.map(({ kind, why }) => [kind, why]), { width, indent: 2 })), cautionsPart(cautions, width))
 }
 
-function workingsPage({ sentence, figures, suspects, notPlaced, cautions }: Workings, width: number): string {
+function workingsPage({ sentence, figures, suspects, notPlaced, cautions }: Workings, _: unknown, width: number): string {
   const byKind = [...new Set(notPlaced.map(one => one.kind))].map((kind) => {
     const count = notPlaced.filter(one => one.kind === kind).length
     return plural(count, kinds[kind]?.label.toLowerCase() ?? kind, kinds[kind]?.plural.toLowerCase())
@@ -42,6 +45,11 @@ function workingsPage({ sentence, figures, suspects, notPlaced, cautions }: Work
 function veinPage({ name, strike, dip, width: thickness, fault, widths, rms }: VeinAt, units: CrewUnits, width: number): string {
   return page(sentences([`${name}, with ${plural(widths.length, 'true width')}; its contacts lie ${length(rms, units, 2)} from one plane (root mean square).`], width),
     figuresPart([strike, dip, thickness, ...fault ? [fault.strike, fault.dip] : []], width))
+}
+
+function lostPartPage({ sentence, apart, heading, wanted, evidence, cautions }: LostPart, _: unknown, width: number): string {
+  return page(sentences([sentence], width), figuresPart([apart, 'notEnough' in heading ? heading : heading.length, ...evidence], width),
+    under('What would tell more', table(wanted.map(({ kind, why }) => [kind, why]), { width, indent: 2 })), cautionsPart(cautions, width))
 }
 
 const panelsShown = 12
@@ -62,7 +70,7 @@ function gradePage({ sentence, ounces, tonnes, grade, width: thickness, audit, p
 const figuresTable = (head: readonly string[], rows: readonly (readonly string[])[], width: number): string =>
   table(rows, { width, head, sides: head.map((_, column) => column === 0 ? 'left' : 'right') })
 
-function payPage({ sentence, currency, perDay, personDays, ouncesWon, breakEven, chance, twenty, drivers, cautions }: Pay, width: number): string {
+function payPage({ sentence, currency, perDay, personDays, ouncesWon, breakEven, chance, twenty, drivers, cautions }: Pay, _: unknown, width: number): string {
   const tens = [twenty.slice(0, 10), twenty.slice(10)].map(row => row.map(one => figure(one, 2)))
   return page(sentences([sentence], width), figuresPart([perDay, chance, breakEven, ouncesWon, personDays], width),
     under(`Twenty outcomes, each as likely as the others, ${currency} a day`, table(tens, { width, indent: 2, sides: tens[0]!.map(() => 'right' as const) })),

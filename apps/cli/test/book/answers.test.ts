@@ -58,7 +58,7 @@ describe('answer', () => {
     const { code, err } = await run(['answer', 'demo.book', '--open', 'pay.wage'])
     expect(code).toBe(2)
     expect(err).toContain('such as pay.')
-    expect((await run(['answer', 'demo.book', 'wage'])).err).toContain('expected one of workings, vein, grade, pay')
+    expect((await run(['answer', 'demo.book', 'wage'])).err).toContain('expected one of workings, vein, lost-part, grade, pay, second-looks')
   })
 
   it('says that there is not enough, and what would tell', async () => {
@@ -74,11 +74,11 @@ describe('answer', () => {
 describe('pages of answers', () => {
   const book = fold(makeDemo(1).postings)
   const reckoner = createReckoner(book)
-  const said = { workings: reckoner.workings(), vein: reckoner.vein(), grade: reckoner.grade(), pay: reckoner.pay() }
+  const said = { workings: reckoner.answer('workings'), vein: reckoner.answer('vein'), grade: reckoner.answer('grade'), pay: reckoner.answer('pay') }
   const all = figuresOf(said)
 
   it.each([['workings', 'workings.length'], ['vein', 'vein.strike'], ['grade', 'grade.ounces'], ['pay', 'pay.day']] as const)('%s names its figures, and each opens', (part, figure) => {
-    const page = partPage(part, said, crewUnits(book), 80)
+    const page = partPage(part, said[part], crewUnits(book), 80)
     narrow(page)
     const named = [...page.matchAll(/^ {2}([a-z]+\.[\w.-]+) {2}/gm)].map(([, name]) => name!)
     expect(named).toContain(figure)

@@ -1,5 +1,5 @@
 import type { Answer, Assumed } from '@lodebook/answers'
-import { figures, withUnit } from '../words/number.ts'
+import { plain, withUnit } from '../words/number.ts'
 import { deeper, shut } from './drawer-state.ts'
 import { EntriesBehind } from './entries-behind.tsx'
 import { Figure, rangeText, valueText } from './figure.tsx'
@@ -46,7 +46,7 @@ export function AnswerPage({ answer }: { readonly answer: Answer<unknown> }) {
 }
 
 function AssumedLine({ assumed }: { readonly assumed: Assumed }) {
-  const value = typeof assumed.value === 'number' ? withUnit(figures(assumed.value, 4), assumed.unit) : assumed.value
+  const value = typeof assumed.value === 'number' ? withUnit(plain(assumed.value), assumed.unit) : assumed.value
   return (
     <li>
       <span><b>{assumed.name}</b>: {value}</span>

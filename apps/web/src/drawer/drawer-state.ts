@@ -17,5 +17,8 @@ export const deeper = (page: Page): void => { drawer.value = [...drawer.value, p
 export const back = (): void => { drawer.value = drawer.value.slice(0, -1) }
 export const shut = (): void => { drawer.value = [] }
 
+// The drawer belongs to the page it was opened on.
+addEventListener('hashchange', shut)
+
 export const openAnswer = (answer: Answer<unknown>): void => open({ is: 'answer', answer })
 export const openEntry = (id: string): void => open({ is: 'entry', id })

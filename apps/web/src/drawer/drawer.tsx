@@ -28,7 +28,7 @@ export function Drawer() {
   useEffect(() => {
     if (!page) return
     dialog.current!.scrollTop = 0
-    heading.current?.focus()
+    heading.current?.focus({ preventScroll: true })
   }, [page])
 
   return (

@@ -33,8 +33,10 @@ export function rangeText({ range, unit }: Answer<unknown>): string {
 
 const units = () => book.value?.units ?? 'metres and g/t'
 
-/** The last figure worth printing: about a quarter of the range, in the crew's unit. */
+const isMoney = (unit: string | undefined): boolean => /^[A-Z]{3}\b/.test(unit ?? '')
+
+/** The last figure worth printing: about a quarter of the range, in the crew's unit; one figure more for money, of which people think in whole dollars. */
 function stepOf(range: AnswerRange, unit: string | undefined): number | undefined {
   const [low, high] = unit === undefined ? [range.low, range.high] : [crewValue(range.low, unit, units()).value, crewValue(range.high, unit, units()).value]
-  return high > low ? 10 ** Math.floor(Math.log10((high - low) / 4)) : undefined
+  return high > low ? 10 ** Math.floor(Math.log10((high - low) / (isMoney(unit) ? 40 : 4))) : undefined
 }

@@ -55,6 +55,8 @@ interface Props {
   readonly over?: (view: View, size: Size) => ComponentChildren
 }
 
+/** Things of this weight keep their size and are named at any scale. */
+export const always = 100
 const finger = 22 // a gloved finger covers this many pixels round its middle
 
 /** A drawing at true scale that can be moved, enlarged, pointed at, stepped through with the arrow keys and picked from. */
@@ -104,6 +106,8 @@ export function Drawing(props: Props) {
     event.preventDefault()
   }
 
+  // Seen from far off, marks are drawn smaller, so that a drift full of them is still a drift; what must not be missed stays as it is.
+  const small = view ? Math.min(1, Math.max(0.5, view.k / 9)) : 1
   const tabStop = current !== undefined && byId.has(current) ? current : things[0]?.id
   return (
     <div class="view">
@@ -157,7 +161,7 @@ export function Drawing(props: Props) {
                     onFocus={() => { setCurrent(t.id); props.onPoint?.(t.at, t.id) }}
                   >
                     <circle r={reach[t.symbol] + 5} class="halo" />
-                    <Mark name={t.symbol} />
+                    <g transform={t.weight >= always ? undefined : `scale(${small})`}><Mark name={t.symbol} /></g>
                   </g>
                 )
               })}

@@ -1,6 +1,5 @@
 import { paperScale } from './scale-bar.ts'
 import type { Size } from './use-size.ts'
-import { fit } from './view.ts'
 import type { Bounds, View } from './view.ts'
 
 /** Drawings that stand under each other at one scale. */
@@ -15,7 +14,7 @@ export interface Layout {
 export const insetFor = (width: number): number => width < 600 ? 30 : 46
 
 const least = 5 // metres; fewer are drawn as if they were so many
-const lowest = 200, share = 0.66, most = 0.75 // of the window's height: the first drawing, any drawing
+const lowest = 200, lowestAlone = 440, share = 0.66, most = 0.75 // of the window's height: the first drawing, any drawing
 const pixelsPerMillimetre = 96 / 25.4 // as styles define both
 /** What an A4 sheet laid across has between its margins and the heads of its drawings, pixels. */
 const paperRoom = 600
@@ -35,18 +34,17 @@ export function layOut(bounds: readonly Bounds[], width: number, windowHeight: n
     return { scale, heights: highs.map(high => Math.round(high * paperK(scale) + 2 * inset)) }
   }
   const k = Math.min((width - 2 * inset) / wide, (windowHeight * share - 2 * inset) / highs[0]!)
-  return { heights: highs.map(high => Math.round(Math.min(Math.max(high * k + 2 * inset, lowest), windowHeight * most))) }
+  const floor = bounds.length === 1 && width >= 600 ? lowestAlone : lowest
+  return { heights: highs.map(high => Math.round(Math.min(Math.max(high * k + 2 * inset, floor), windowHeight * most))) }
 }
 
 /** Pixels a metre at one to so many. */
 export const paperK = (scale: number): number => 1000 * pixelsPerMillimetre / scale
 
-/** Views that show all of each drawing in its room, at one scale. */
-export function fitTogether(bounds: readonly Bounds[], sizes: readonly Size[], scale?: number): readonly View[] {
-  const fits = bounds.map((b, i) => fit(b, sizes[i]!.width, sizes[i]!.height, insetFor(sizes[i]!.width), least))
-  const k = scale === undefined ? Math.min(...fits.map(f => f.k)) : paperK(scale)
-  return fits.map((f, i) => {
-    const times = k / f.k, { width, height } = sizes[i]!
-    return { k, x: width / 2 + (f.x - width / 2) * times, y: height / 2 + (f.y - height / 2) * times }
-  })
+/** Views that show all of each drawing in its room, at one scale; undefined while there is no room to draw in. */
+export function fitTogether(bounds: readonly Bounds[], sizes: readonly Size[], scale?: number): readonly View[] | undefined {
+  const rooms = sizes.map(({ width, height }) => ({ width: width - 2 * insetFor(width), height: height - 2 * insetFor(width) }))
+  if (rooms.some(r => r.width <= 0 || r.height <= 0)) return undefined
+  const k = scale === undefined ? Math.min(...bounds.map((b, i) => Math.min(rooms[i]!.width / wideOf([b]), rooms[i]!.height / highOf(b)))) : paperK(scale)
+  return bounds.map((b, i) => ({ k, x: sizes[i]!.width / 2 - (b.minX + b.maxX) / 2 * k, y: sizes[i]!.height / 2 + (b.minY + b.maxY) / 2 * k }))
 }

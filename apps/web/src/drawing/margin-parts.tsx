@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact'
 import { scaleBar } from './scale-bar.ts'
+import { boundsOf } from './view.ts'
 import { azimuthText, decimal } from '../words/number.ts'
 
 /** A bar divided in equal parts, black and white by turns, with its figures. */
@@ -19,20 +20,35 @@ export function ScaleBarDrawn({ k, room, unit }: { readonly k: number, readonly 
 }
 
 /** The scale of a sheet laid out for paper. */
-export const PaperScale = ({ scale }: { readonly scale: number }) => <p>One to {decimal(scale, 0)}, printed at full size on A4 laid across <button type="button" class="btn print-now" onClick={() => print()}>Print</button></p>
+export const PaperScale = ({ scale }: { readonly scale: number }) => (
+  <p>One to {decimal(scale, 0)}, printed at full size on A4 laid across <button type="button" class="btn print-now" onClick={() => print()}>Print</button></p>
+)
 
-/** Grid, true and magnetic north about one foot, each with its own head and letter; `up` is the azimuth that points up the sheet. */
+const star = 'M0-5 1.5-1.600 5-1.500 2.200.700 3.100 4.200 0 2.200-3.100 4.200-2.200.700-5-1.500-1.500-1.600Z'
+
+/**
+ * Grid, true and magnetic north about one foot, each with its own head and letter; grid and true north as one where they all but coincide.
+ * @param up  the azimuth that points up the sheet
+ */
 export function NorthsDrawn({ up, trueNorth, magneticNorth }: { readonly up: number, readonly trueNorth: number, readonly magneticNorth: number }) {
-  const says = `Norths. True north lies ${decimal(Math.abs(trueNorth), 1)}° ${trueNorth < 0 ? 'left' : 'right'} of grid north, magnetic north ${decimal(Math.abs(magneticNorth), 1)}° ${magneticNorth < 0 ? 'left' : 'right'}; ${azimuthText(up)} is up the sheet.`
+  const says = `Norths. True north lies ${side(trueNorth)} of grid north, magnetic north ${side(magneticNorth)}; ${azimuthText(up)} is up the sheet.`
+  const together = Math.abs(trueNorth) < 2, far = 70
+  const turns = [together ? trueNorth : 0, trueNorth, magneticNorth].map(azimuth => (azimuth - up) * Math.PI / 180)
+  const tips = turns.map(a => ({ x: Math.sin(a) * far, y: -Math.cos(a) * far }))
+  const box = boundsOf([{ x: 0, y: 0 }, ...tips])!, spare = 16
+  const wide = box.maxX - box.minX + 2 * spare, high = box.maxY - box.minY + 2 * spare
   return (
-    <svg class="norths" viewBox="-74 -74 148 148" width="118" height="118" role="img" aria-label={says}>
-      <North azimuth={-up} length={36} letter="G"><path d="M-4 9 0 0 4 9Z" class="full" /></North>
-      <North azimuth={trueNorth - up} length={56} letter="T"><path d="M0-5 1.5-1.600 5-1.500 2.200.700 3.100 4.200 0 2.200-3.100 4.200-2.200.700-5-1.500-1.500-1.600Z" class="full" transform="translate(0 2)" /></North>
-      <North azimuth={magneticNorth - up} length={56} letter="M"><path d="M0 0 5 10" /></North>
+    <svg class="norths" viewBox={`${box.minX - spare} ${box.minY - spare} ${wide} ${high}`} width={wide} height={high} role="img" aria-label={says}>
+      {!together && <North azimuth={-up} length={38} letter="G"><path d="M-4 9 0 0 4 9Z" class="full" /></North>}
+      <North azimuth={trueNorth - up} length={58} letter={together ? 'G, T' : 'T'}><path d={star} class="full" transform="translate(0 2)" /></North>
+      <North azimuth={magneticNorth - up} length={58} letter="M"><path d="M0 0 5 10" /></North>
       <circle r="2" class="full" />
     </svg>
   )
 }
+
+/** '2.4° right', clockwise being right. */
+const side = (degrees: number): string => `${decimal(Math.abs(degrees), 1)}° ${degrees < 0 ? 'left' : 'right'}`
 
 /** One north: a line, its head at the tip, and its letter upright beyond it. */
 function North({ azimuth, length, letter, children }: {
@@ -41,10 +57,13 @@ function North({ azimuth, length, letter, children }: {
   readonly letter: string
   readonly children: ComponentChildren
 }) {
-  const a = azimuth * Math.PI / 180, far = length + 11
+  const a = azimuth * Math.PI / 180, far = length + 12
   return (
     <g>
-      <g transform={`rotate(${azimuth})`}><path d={`M0 0V${-length}`} /><g transform={`translate(0 ${-length})`}>{children}</g></g>
+      <g transform={`rotate(${azimuth})`}>
+        <path d={`M0 0V${-length}`} />
+        <g transform={`translate(0 ${-length})`}>{children}</g>
+      </g>
       <text x={Math.sin(a) * far} y={-Math.cos(a) * far + 4} text-anchor="middle">{letter}</text>
     </g>
   )

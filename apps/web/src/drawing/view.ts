@@ -20,16 +20,5 @@ export function boundsOf(points: Iterable<Point>): Bounds | undefined {
   return minX <= maxX ? { minX, minY, maxX, maxY } : undefined
 }
 
-/**
- * The view that shows all of the bounds in a room of width by height pixels, with a margin left free on every side.
- * @param least  metres; a smaller drawing is shown as if it were this wide and high, so that one station does not fill the sheet
- */
-export function fit(bounds: Bounds, width: number, height: number, margin: number, least = 5): View {
-  const wide = Math.max(bounds.maxX - bounds.minX, least), high = Math.max(bounds.maxY - bounds.minY, least)
-  const k = Math.max(Math.min((width - 2 * margin) / wide, (height - 2 * margin) / high), Number.MIN_VALUE)
-  const cx = (bounds.minX + bounds.maxX) / 2, cy = (bounds.minY + bounds.maxY) / 2
-  return { k, x: width / 2 - cx * k, y: height / 2 + cy * k }
-}
-
 /** A view at a further zoom, as pinched or wheeled: `t` is applied to the screen of the base view. */
 export const zoomed = (base: View, t: View): View => ({ k: base.k * t.k, x: t.x + base.x * t.k, y: t.y + base.y * t.k })

@@ -27,12 +27,16 @@ export function Keypad() {
     <div class="keypad" role="group" aria-label={`Keys for ${into.label}`} onPointerDown={e => e.preventDefault()}>
       <div class="keypad-marks">{into.keys.map(k => <button type="button" tabIndex={-1} key={k} onPointerDown={press(k)}>{k}</button>)}</div>
       <div class="keypad-figures">
-        {rows.flatMap(row => row.map(k => <button type="button" tabIndex={-1} key={k} onPointerDown={press(k)}>{k}</button>))}
-        <button type="button" tabIndex={-1} class="word" onPointerDown={ownKeyboard}>abc</button>
-        <button type="button" tabIndex={-1} class="side first" aria-label="Take back" onPointerDown={press(takeBack)}>{takeBack}</button>
-        <button type="button" tabIndex={-1} class="side word" onPointerDown={press(' ')}>space</button>
-        <button type="button" tabIndex={-1} class="side word strong" onPointerDown={next}>next</button>
-        <button type="button" tabIndex={-1} class="side word" onPointerDown={done}>done</button>
+        <div class="keypad-digits">
+          {rows.flatMap(row => row.map(k => <button type="button" tabIndex={-1} key={k} onPointerDown={press(k)}>{k}</button>))}
+          <button type="button" tabIndex={-1} class="word" onPointerDown={ownKeyboard}>abc</button>
+        </div>
+        <div class="keypad-side">
+          <button type="button" tabIndex={-1} aria-label="Take back" onPointerDown={press(takeBack)}>{takeBack}</button>
+          <button type="button" tabIndex={-1} class="word" onPointerDown={press(' ')}>space</button>
+          <button type="button" tabIndex={-1} class="word strong" onPointerDown={next}>next</button>
+          <button type="button" tabIndex={-1} class="word" onPointerDown={done}>done</button>
+        </div>
       </div>
     </div>
   )

@@ -1,7 +1,4 @@
-import type { Reckoned, SecondLook } from '@lodebook/answers'
-
-/** What the screens ask for: the answers, and what in the book is worth a second look. */
-export interface Parts extends Reckoned { readonly secondLooks: readonly SecondLook[] }
+import type { PartName, Reckoned } from '@lodebook/answers'
 
 /** What the worker that works the answers out does for the screens. */
 export interface Reckoner {
@@ -10,5 +7,5 @@ export interface Reckoner {
    * @param postings  how many postings the answer must rest on at least
    * @param database  the database that holds the book
    */
-  answer<P extends keyof Parts>(part: P, postings: number, database: string): Promise<Parts[P]>
+  answer<P extends PartName>(part: P, postings: number, database: string): Promise<Reckoned[P]>
 }

@@ -28,7 +28,7 @@ async function catchUp(database: string): Promise<void> {
 const reckoner: Reckoner = {
   async answer(part, postings, database) {
     if (book.postings < postings || opened !== database) await catchUp(database)
-    return answers[part]() as never
+    return answers.answer(part)
   },
 }
 expose(reckoner)

@@ -47,7 +47,9 @@ function Choose() {
 function WriteOne({ kindId, named }: { readonly kindId: string, readonly named: string | undefined }) {
   const kind = kinds[kindId]!
   const [help, setHelp] = useState<FormHelp>(), [round, setRound] = useState(0), [says, setSays] = useState('')
-  useEffect(() => { void desk.formHelp(kindId).then(setHelp) }, [kindId, round])
+  // On a device that is new to the book the first form waits until the hub has been asked, so that it begins from what is written.
+  const isReady = book.value !== undefined && (book.value.postings > 0 || book.value.hub.state !== 'asking')
+  useEffect(() => { if (isReady) void desk.formHelp(kindId).then(setHelp) }, [kindId, round, isReady])
   return (
     <>
       <p class="crumb"><a href={linkTo('write')}>Write</a></p>
@@ -85,7 +87,7 @@ function Mend({ id }: { readonly id: string }) {
       <p class="crumb"><a href={linkTo('write')}>Write</a></p>
       <h1>Mend: {line.title}</h1>
       <p class="soft">What it said before is kept, with who and when.</p>
-      <EntryForm kind={kind} help={help} begin={{}} mend={line.entry} onSaved={(entry, news) => { newsOf.value = news; go('write'); openEntry(entry) }} />
+      <EntryForm kind={kind} help={help} begin={{}} mend={line.entry} onSaved={(entry, news) => { newsOf.value = news; addEventListener('hashchange', () => { openEntry(entry) }, { once: true }); go('write') }} />
     </>
   )
 }

@@ -4,25 +4,18 @@ import { newsOf } from '../link/announce.ts'
 import { book, trouble } from '../link/desk.ts'
 import { ChoiceRow } from './choice-row.tsx'
 import { ground, groundName, grounds } from './ground.ts'
-import { lazyScreen } from './lazy-screen.tsx'
 import { newer, takeNewer } from './newer.ts'
 import { linkTo, route } from './route.ts'
-import { screens } from './screens.ts'
-import type { ScreenId } from './screens.ts'
+import { contents, screens } from './screens.tsx'
+import type { Screen } from './screens.tsx'
 import { SyncLine } from './sync-line.tsx'
 
 const main = 'main'
-const WorkingsScreen = lazyScreen(async () => (await import('../screens/workings.tsx')).WorkingsScreen)
-const GradeScreen = lazyScreen(async () => (await import('../screens/grade.tsx')).GradeScreen)
-const PayScreen = lazyScreen(async () => (await import('../screens/pay.tsx')).PayScreen)
-const WriteScreen = lazyScreen(async () => (await import('../screens/write.tsx')).WriteScreen)
-const BookScreen = lazyScreen(async () => (await import('../screens/book.tsx')).BookScreen)
-
 /** The frame of every screen: whose book it is, the contents, the ground, and the one screen that is open. */
 export function App() {
   const [first, ...path] = route.value
-  const screen = screens.find(s => s.id === first) ?? screens[0]
-  useFreshScreen(screen.id, path)
+  const screen = [...screens, contents].find(s => s.id === first) ?? screens[0]!
+  useFreshScreen(screen, path)
   return (
     <div class="shell">
       <a class="btn skip" href={`#${main}`} onClick={(e) => { e.preventDefault(); document.getElementById(main)?.focus() }}>Go to the page</a>
@@ -33,14 +26,16 @@ export function App() {
       </header>
       <nav class="contents" aria-label="Screens">
         <ul>
-          {screens.map(s => (
-            <li key={s.id}><a href={linkTo(s.id)} aria-current={s.id === screen.id ? 'page' : undefined}>{s.name}<span class="asks">{s.asks}</span></a></li>
+          {[...screens, contents].map(s => (
+            <li key={s.id} class={s === contents ? 'all' : s.atHand ? undefined : 'away'}>
+              <a href={linkTo(s.id)} aria-current={s === screen ? 'page' : undefined}>{s.name}<span class="asks">{s.asks}</span></a>
+            </li>
           ))}
         </ul>
       </nav>
       <footer class="colophon"><SyncLine /><Grounds /></footer>
       <main id={main} class="main" tabIndex={-1}>
-        {trouble.value !== undefined ? <Trouble says={trouble.value} /> : <Screen id={screen.id} path={path} />}
+        {trouble.value !== undefined ? <Trouble says={trouble.value} /> : <screen.Shown path={path} />}
       </main>
       {newer.value && <div class="note-line"><span>A newer version of Lodebook is on this device.</span><button type="button" class="btn" onClick={takeNewer}>Change to it now</button></div>}
       <div class="off-screen" role="status">{newsOf.value}</div>
@@ -52,16 +47,6 @@ export function App() {
 /** Day, lamp or print. */
 const Grounds = () => <div class="grounds"><ChoiceRow label="Ground" of={grounds} value={ground.value} onChoose={(g) => { ground.value = g }} say={groundName} /></div>
 
-function Screen({ id, path }: { readonly id: ScreenId, readonly path: readonly string[] }) {
-  switch (id) {
-    case 'workings': return <WorkingsScreen />
-    case 'grade': return <GradeScreen />
-    case 'pay': return <PayScreen />
-    case 'write': return <WriteScreen path={path} />
-    case 'book': return <BookScreen path={path} />
-  }
-}
-
 const Trouble = ({ says }: { readonly says: string }) => (
   <div class="empty" role="alert">
     <h1 class="sentence">The book on this device could not be opened.</h1>
@@ -72,10 +57,10 @@ const Trouble = ({ says }: { readonly says: string }) => (
 )
 
 /** On a change of screen: its name in the window's title, the page from its top, and the focus at its head. */
-function useFreshScreen(id: ScreenId, path: readonly string[]): void {
-  const began = useRef(true), where = [id, ...path].join('/')
+function useFreshScreen(screen: Screen, path: readonly string[]): void {
+  const began = useRef(true), where = [screen.id, ...path].join('/')
   useEffect(() => {
-    document.title = `${screens.find(s => s.id === id)!.name} · Lodebook`
+    document.title = `${screen.name} · Lodebook`
     if (began.current) { began.current = false; return }
     scrollTo({ top: 0 })
     document.getElementById(main)?.focus({ preventScroll: true })

@@ -10,6 +10,9 @@ export function figures(value: number, significant = 3): string {
   return decimal(rounded, Math.min(decimals, 8))
 }
 
+/** A number as one would write it by hand: up to four significant figures, no zeros at its end. */
+export const plain = (value: number): string => figures(value, 4).replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, '')
+
 /** A number rounded to a step such as 10, 1 or 0.01, and no finer. */
 export const toStep = (value: number, step: number): string =>
   decimal(Math.round(value / step) * step, Math.min(8, Math.max(0, -Math.floor(Math.log10(step) + 1e-9))))
@@ -38,7 +41,7 @@ export function withUnit(text: string, unit: string | undefined): string {
 export const azimuthText = (degrees: number): string => `${String(Math.round(((degrees % 360) + 360) % 360) % 360).padStart(3, '0')}°`
 
 /** A chance in tenths or twentieths, in words. */
-export const outOf = (share: number, whole: number): string => `${Math.round(share * whole)} in ${whole}`
+export const outOf = (share: number, whole: number): string => [Math.round(share * whole), 'in', whole].join(nbsp)
 
 /** How many of something: '1 sample', '12 samples'. */
 export const counted = (n: number, one: string, many = `${one}s`): string => `${decimal(n, 0)} ${n === 1 ? one : many}`

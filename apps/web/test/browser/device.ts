@@ -35,10 +35,7 @@ export async function settled(page: Page): Promise<void> {
 }
 
 /** Waits until the app is kept on the device, so that it opens with the hub off. */
-export const keptOffline = (page: Page): Promise<unknown> => page.evaluate(async () => {
-  await navigator.serviceWorker.ready
-  if (!navigator.serviceWorker.controller) await new Promise((resolve) => { navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true }) })
-})
+export const keptOffline = (page: Page): Promise<void> => page.evaluate(async () => { await navigator.serviceWorker.ready })
 
 /** A browser of its own process over a profile on disk, that can be killed as by a flat battery. */
 export async function startPhone(profile: string): Promise<{ readonly context: BrowserContext, readonly page: Page, readonly kill: () => Promise<void> }> {

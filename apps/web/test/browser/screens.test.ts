@@ -35,7 +35,11 @@ describe.each([['phone', phone], ['laptop', laptop]] as const)('on a %s', (_, si
   afterAll(() => context.close())
 
   describe.each(['Day', 'Lamp', 'Print'])('on the ground for %s', (ground) => {
-    beforeAll(() => page.evaluate((g) => { localStorage.setItem('ground', g) }, ground))
+    beforeAll(async () => {
+      await openScreen(page, camp.address, 'book/device')
+      await page.getByRole('group', { name: 'Ground to read on' }).getByRole('radio', { name: ground }).check()
+      expect(await page.evaluate(() => document.documentElement.dataset['ground'])).toBe(ground.toLowerCase())
+    })
 
     it.each(paths)('%s has nothing that keeps a reader out', async (path) => {
       await openScreen(page, camp.address, path)

@@ -10,7 +10,7 @@ const box = fc.record({ w: metres, h: metres, x: fc.integer({ min: -99, max: 99 
 
 it('drawings under each other share one scale, and all of each is in sight', () => {
   fc.assert(fc.property(box, box, fc.constantFrom(358, 860), fc.boolean(), (a, b, width, paper) => {
-    const laid = layOut([a, b], width, 900, paper), sizes = laid.heights.map(height => ({ width, height })), views = fitTogether([a, b], sizes, laid.scale)
+    const laid = layOut([a, b], width, 900, paper), sizes = laid.heights.map(height => ({ width, height })), views = fitTogether([a, b], sizes, laid.scale)!
     expect(views[0]!.k).toBe(views[1]!.k)
     ;[a, b].forEach((bounds, i) => {
       const low = toScreen(views[i]!, { x: bounds.minX, y: bounds.minY }), high = toScreen(views[i]!, { x: bounds.maxX, y: bounds.maxY })
@@ -28,4 +28,5 @@ it('on paper a metre is as long as the scale says: at 1 to 500 it is two millime
 it('before there is any room there is nothing that is not a number', () => {
   const laid = layOut([{ minX: 0, maxX: 0, minY: 0, maxY: 0 }], 0, 900, false)
   expect(laid.heights).toEqual([200])
+  expect(fitTogether([{ minX: 0, maxX: 0, minY: 0, maxY: 0 }], [{ width: 868, height: 62 }], 500)).toBeUndefined()
 })

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { crewText, moneyText } from '../../src/words/crew-value.ts'
 import { localMoment } from '../../src/words/moment.ts'
-import { azimuthText, counted, decimal, figures, outOf, toStep, withUnit } from '../../src/words/number.ts'
+import { azimuthText, counted, decimal, figures, outOf, plain, toStep, withUnit } from '../../src/words/number.ts'
 
 it('figures are as many as asked for, with no powers of ten', () => {
   expect([0.04393, 12.36, 1234.4, 98765, 0, -3.14159].map(v => figures(v))).toEqual(['0.0439', '12.4', '1,230', '98,800', '0', '−3.14'])
@@ -10,6 +10,10 @@ it('figures are as many as asked for, with no powers of ten', () => {
   fc.assert(fc.property(fc.double({ min: 1e-6, max: 1e9, noNaN: true }), (v) => {
     expect(Number(figures(v, 4).replaceAll(',', '')) / v).toBeCloseTo(1, 2)
   }))
+})
+
+it('a figure taken as given is written as by hand', () => {
+  expect([plain(1.2), plain(6), plain(0.65), plain(2700), plain(1234.56)]).toEqual(['1.2', '6', '0.65', '2,700', '1,235'])
 })
 
 it('a number is printed no finer than its step', () => {
@@ -32,7 +36,7 @@ it('a crew that speaks feet and ounces a ton is answered so', () => {
 it('small words', () => {
   expect([azimuthText(7.4), azimuthText(359.7), azimuthText(-1)]).toEqual(['007°', '000°', '359°'])
   expect([counted(1, 'entry', 'entries'), counted(1200, 'entry', 'entries')]).toEqual(['1 entry', '1,200 entries'])
-  expect(outOf(0.8, 10)).toBe('8 in 10')
+  expect(outOf(0.8, 10)).toBe('8\u00a0in\u00a010')
   expect(withUnit('62', 'deg')).toBe('62°')
   expect(decimal(-0.001, 1)).toBe('0.0')
 })

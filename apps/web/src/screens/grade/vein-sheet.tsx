@@ -51,8 +51,10 @@ export function VeinSheet({ grade, vein, onVein }: {
   const bounds = useMemo(() => boundsOf([...grade.panels.flatMap(p => p.corners), ...samples.map(s => s.at!)].map(at)) ?? nowhere, [grade, samples])
   const column = useRef<HTMLDivElement>(null), room = useSize(column)
   const laid = useMemo(() => layOut([bounds], room.width, innerHeight, on === 'print'), [bounds, room.width, on])
-  const fitted = useMemo(() => size && fitTogether([bounds], [size], laid.scale)[0], [bounds, size, laid])
+  const fitted = useMemo(() => size && fitTogether([bounds], [size], laid.scale)?.[0], [bounds, size, laid])
   useEffect(() => setView(fitted), [fitted])
+  const headings = vein.headings.filter(h => onVein(h.name))
+  const gone = [...headings.map(outlineOf), ...vein.workedOut.map(w => w.corners)].map(corners => corners.map(at))
   const lies = `strike ${azimuthText(vein.strike.value)} to the right, dip ${decimal(vein.dip.value, 0)}°; distances down the dip are true`
   const answerOf = (id: string) => id.startsWith('panel:') ? grade.panels.find(p => `panel:${p.name}` === id)?.answer : grade.samples.find(s => `sample:${s.entry}` === id)?.answer
   const pick = (ids: readonly string[]) => {
@@ -85,13 +87,13 @@ export function VeinSheet({ grade, vein, onVein }: {
             over={(v, size) => (
               <>
                 <SectionTicks view={v} size={size} along="along the vein, m" up="down the dip, m" downward />
-                <g aria-hidden="true">{grade.panels.map(p => <PanelNumber key={p.name} panel={p} view={v} text={shown.text(shown.of(p))} light={lightOn(shareOf(classes, shown.of(p)), on)} />)}</g>
+                <g aria-hidden="true">{grade.panels.filter(p => !gone.some(g => middleOf(p).some(q => inside(q, g)))).map(p => <PanelNumber key={p.name} panel={p} view={v} text={shown.text(shown.of(p))} light={lightOn(shareOf(classes, shown.of(p)), on)} />)}</g>
               </>
             )}
           >
             <defs><pattern id="gone-vein" width="1.1" height="1.1" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V1.1" class="hatch" stroke-width="0.12" style={{ vectorEffect: 'none' }} /></pattern></defs>
             {grade.panels.map(p => <path key={p.name} class="panel" fill={ramp(shareOf(classes, shown.of(p)), on)} d={path(p.corners, true)} />)}
-            {vein.headings.filter(h => onVein(h.name)).map(h => <path key={h.name} class="passage" d={path(outlineOf(h), true)}><title>{h.name}</title></path>)}
+            {headings.map(h => <path key={h.name} class="passage" d={path(outlineOf(h), true)}><title>{h.name}</title></path>)}
             {vein.workedOut.map(w => <path key={w.entry} class="gone" fill="url(#gone-vein)" d={path(w.corners, true)}><title>{w.name}, worked out</title></path>)}
             {vein.fault && <FaultLine vein={vein} high={bounds.maxY + 5} low={bounds.minY - 5} />}
           </Drawing>
@@ -116,6 +118,12 @@ function FaultLine({ vein, high, low }: { readonly vein: VeinAt, readonly high: 
   if (Math.abs(direction.down) < 1e-6) return null
   const alongAt = (y: number) => point.along + direction.along * (-y - point.down) / direction.down
   return <path class="fault" d={`M${alongAt(high)} ${high}L${alongAt(low)} ${low}`}><title>{name}</title></path>
+}
+
+/** Where the number of a panel is written: from a little above its middle to a little below. */
+function middleOf({ centre, corners }: Panel): readonly Point[] {
+  const downs = corners.map(c => c.down), part = (Math.max(...downs) - Math.min(...downs)) * 0.28
+  return [-part, 0, part].map(d => at({ along: centre.along, down: centre.down + d }))
 }
 
 /** A heading as it shows on the vein: between back and sill, or between its ribs where it goes up or down the dip; whichever is the larger. */

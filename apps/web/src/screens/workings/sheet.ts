@@ -1,6 +1,7 @@
 import type { PlacedEntry, VeinAt, Workings } from '@lodebook/answers'
 import { kinds } from '@lodebook/book'
 import type { Enu } from '@lodebook/reckon'
+import { always } from '../../drawing/drawing.tsx'
 import type { Thing } from '../../drawing/drawing.tsx'
 import { symbolOf } from '../../drawing/symbols.tsx'
 import { boundsOf } from '../../drawing/view.ts'
@@ -38,9 +39,10 @@ export function standing(workings: Workings, shown: ReadonlySet<string>): readon
     return at ? [{ id: `entry:${h.entry}`, at, thing: { id: `entry:${h.entry}`, symbol: 'name', label: h.name, weight: 80, says: `Heading ${h.name}` } }] : []
   })
   const placed = workings.placed.filter(p => shown.has(p.kind)).map((p): Standing => ({ id: `entry:${p.entry}`, at: p.point, thing: {
-    id: `entry:${p.entry}`, symbol: symbolOf(p.kind, p.tag), label: labelOf(p), weight: p.kind === 'hazard' ? 100 : p.kind === 'relic' ? 30 : p.kind === 'sample' ? 20 : 10, ...(p.kind === 'sample' ? { labelFrom: 9 } : p.kind === 'target' ? { labelFrom: 16 } : {}),
-    says: `${p.title}${p.tag ? `, ${p.tag}` : ''}, ${p.how}`, soft: Math.hypot(p.sigma[0], p.sigma[1], p.sigma[2]) > softBeyond } }))
-  return [...headings, ...placed, ...stations]
+    id: `entry:${p.entry}`, symbol: symbolOf(p.kind, p.tag), label: labelOf(p), weight: p.kind === 'hazard' ? always : p.kind === 'relic' ? 30 : p.kind === 'sample' ? 20 : 10, ...(p.kind === 'sample' ? { labelFrom: 9 } : p.kind === 'target' ? { labelFrom: 16 } : {}),
+    says: `${p.title}${p.tag ? `, ${p.tag}` : ''}, ${p.how}`, soft: p.kind !== 'hazard' && Math.hypot(p.sigma[0], p.sigma[1], p.sigma[2]) > softBeyond } }))
+  const order = (s: Standing): number => s.thing.weight >= always ? 2 : s.thing.symbol === 'sample' ? 1 : 0 // what is drawn last lies on top
+  return [...headings, ...stations, ...placed.sort((a, b) => order(a) - order(b))]
 }
 
 /** What is written beside a mark: a bag's number, a hazard in words. Little is written beside what there are hundreds of. */

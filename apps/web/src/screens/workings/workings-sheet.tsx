@@ -23,11 +23,11 @@ import { onPlan, onSection } from './section-line.ts'
 import { hiddenAtFirst, sheetModel, standing } from './sheet.ts'
 import { follow } from './together.ts'
 
-const lays = ['along the vein', 'north up'] as const
+const lays = ['along vein', 'north up'] as const
 
 /** Plan above, long section below, one margin. They are one object: a finger on one moves a mark on the other, and they are enlarged together. */
 export function WorkingsSheet({ workings, vein }: { readonly workings: Workings, readonly vein: VeinAt | undefined }) {
-  const [lay, setLay] = useState<typeof lays[number]>('along the vein'), [ellipses, setEllipses] = useState(false)
+  const [lay, setLay] = useState<typeof lays[number]>('along vein'), [ellipses, setEllipses] = useState(false)
   const [hidden, setHidden] = useState<ReadonlySet<string>>(new Set(hiddenAtFirst))
   const model = useMemo(() => sheetModel(workings, vein, lay === 'north up'), [workings, vein, lay])
   const shown = useMemo(() => new Set(['stations', ...workings.placed.map(p => p.kind)].filter(k => !hidden.has(k))), [workings, hidden])

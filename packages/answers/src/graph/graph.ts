@@ -1,0 +1,63 @@
+import type { Book, Entry } from '@lodebook/book'
+import { computed } from '@preact/signals-core'
+import type { ReadonlySignal } from '@preact/signals-core'
+import type { NotEnough } from '../answer.ts'
+import { assumer } from '../assumptions.ts'
+import { beliefsOf, looksByBag } from '../lab/beliefs.ts'
+import { headingShapes } from '../places/heading-shapes.ts'
+import type { PlaceContext } from '../places/place-in-space.ts'
+import { placedKinds, placing } from '../places/placed-entries.ts'
+import { stationPlaces } from '../places/walls.ts'
+import { textOf } from '../read.ts'
+import type { Reckoned } from '../reckoned.ts'
+import { surveyOf } from '../survey/survey.ts'
+import { workingsOf } from '../survey/workings.ts'
+import { veinOf } from '../vein/vein.ts'
+import type { VeinFound } from '../vein/vein.ts'
+import { sited } from '../vein/vein-data.ts'
+import { imperial, metric } from '../words.ts'
+
+export const notEnough = (value: object): value is NotEnough => 'notEnough' in value
+
+const none: readonly Entry[] = []
+
+export type Graph = ReturnType<typeof graphOf>
+
+/**
+ * The nodes on which every part of the answers stands: nothing is computed until asked for, and after a change only what hangs on it is
+ * computed again.
+ * @param part  another part's answer, for parts that rest on parts
+ * @param runs  how often each node has been computed; counted up here
+ */
+export function graphOf(book: ReadonlySignal<Book | undefined>, part: <P extends keyof Reckoned>(name: P) => Reckoned[P], runs: Record<string, number>) {
+  const node = <T>(name: string, make: () => T): ReadonlySignal<T> => computed(() => { runs[name] = (runs[name] ?? 0) + 1; return make() })
+  const lists = new Map<string, { readonly value: readonly Entry[] }>()
+  // A list is its own node: a posting of another kind leaves the same array and so stops here.
+  const of = (kind: string): readonly Entry[] => {
+    let list = lists.get(kind)
+    if (!list) { list = computed(() => book.value?.of(kind) ?? none); lists.set(kind, list) }
+    return list.value
+  }
+
+  const assume = node('assumptions', () => assumer(of('assumption')))
+  const mine = computed(() => of('mine').at(-1))
+  const units = computed(() => mine.value && textOf(mine.value, 'units') === 'feet and oz/ton' ? imperial : metric)
+  const survey = node('survey', () => surveyOf(of('shot'), of('tie'), of('instrument'), mine.value, assume.value))
+  const stations = node('stations', () => stationPlaces(survey.value))
+  const context = node('places', (): PlaceContext => ({ stations: stations.value, grid: survey.value.grid, precision: assume.value('placing precision').value }))
+  const placings = new Map(placedKinds.map(kind => [kind as string, node(`placed ${kind}`, () => placing(of(kind), context.value))]))
+  const at = (kind: typeof placedKinds[number]) => sited(of(kind), placings.get(kind)!.value.at)
+  const headings = node('headings', () => headingShapes(of('heading'), stations.value))
+  const workings = node('workings', () => workingsOf(
+    survey.value, context.value, headings.value, [...placings.values()].map(p => p.value), of('worked-out'), units.value))
+  const vein = node('vein', (): VeinFound | NotEnough => {
+    const drawn = workings.value
+    return veinOf({
+      survey: survey.value, stations: stations.value, structures: at('structure'), widths: at('width'), samples: at('sample'), headings: headings.value,
+      workedOut: notEnough(drawn) ? [] : drawn.workedOut, units: units.value,
+    })
+  })
+  const looks = node('looks', () => looksByBag({ splits: of('split'), pans: of('pan'), assays: of('assay'), assume: assume.value }))
+  const beliefs = node('beliefs', () => beliefsOf(looks.value, of('sample'), units.value))
+  return { node, part, of, assume, mine, units, survey, stations, context, placings, at, headings, workings, vein, looks, beliefs }
+}

@@ -1,0 +1,19 @@
+import type { ReadonlySignal } from '@preact/signals-core'
+import type { Reckoned } from '../../reckoned.ts'
+import type { Graph } from '../graph.ts'
+import { grade } from './grade.ts'
+import { lostPart } from './lost-part.ts'
+import { pay } from './pay.ts'
+import { secondLooks } from './second-looks.ts'
+import { vein } from './vein.ts'
+import { workings } from './workings.ts'
+
+/** How each part of the answers is made. */
+export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => ReadonlySignal<Reckoned[P]> } = {
+  workings,
+  vein,
+  lostPart,
+  grade,
+  pay,
+  secondLooks,
+}
