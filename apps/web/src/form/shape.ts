@@ -7,7 +7,7 @@ const first: Readonly<Record<string, readonly string[]>> = {
   target: ['mark', 'place', 'strength', 'character', 'outcome'],
   structure: ['feature', 'place', 'strike', 'dip', 'name'],
   width: ['vein', 'place', 'measured', 'direction'],
-  pan: ['bag', 'mass', 'colours', 'goldMass'],
+  pan: ['bag', 'mass', 'portion', 'colours', 'goldMass'],
   assay: ['bag', 'gold', 'laboratory', 'method', 'certificate'],
   air: ['place', 'taken', 'oxygen', 'carbonMonoxide', 'carbonDioxide', 'methane', 'hydrogenSulphide', 'heldAt'],
   work: ['worked', 'task', 'people', 'hours', 'heading', 'loads'],
@@ -27,7 +27,7 @@ export function shapeOf(kind: Kind): { readonly first: readonly string[], readon
 export const groups: readonly { readonly name: string, readonly kinds: readonly string[] }[] = [
   { name: 'Survey and ground', kinds: ['shot', 'structure', 'width', 'heading', 'tie', 'worked-out', 'ground', 'hazard', 'air'] },
   { name: 'Finds', kinds: ['sample', 'target', 'relic', 'photo'] },
-  { name: 'At the bench', kinds: ['pan', 'split', 'assay', 'density', 'standard'] },
+  { name: 'At the bench', kinds: ['pan', 'split', 'assay', 'certificate', 'density', 'standard', 'colour-class'] },
   { name: 'Days and money', kinds: ['going-in', 'work', 'cost', 'price', 'crushing'] },
   { name: 'The mine itself', kinds: ['mine', 'instrument', 'assumption'] },
 ]

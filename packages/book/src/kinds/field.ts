@@ -30,6 +30,8 @@ export interface Field {
   readonly label: string
   readonly is: FieldType
   readonly required?: boolean
+  /** Another field that may stand in place of this one, though it is required. */
+  readonly unless?: string
   /** One short line for the person who fills it in. */
   readonly hint?: string
   /** Other headings under which a file may carry this field; matched without case, spaces and punctuation. */

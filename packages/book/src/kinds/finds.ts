@@ -1,4 +1,4 @@
-import { area, azimuth, choice, colours, count, date, density, distance, grade, inclination, kind, mass, massOrNil, note, number, offset, place, temperature, text, uniqueText, volume, words, year, yesNo } from './field.ts'
+import { area, azimuth, blob, choice, colours, count, date, density, distance, grade, inclination, kind, mass, massOrNil, note, number, offset, percent, place, temperature, text, uniqueText, volume, words, year, yesNo } from './field.ts'
 
 export const target = kind('target', 'Detector target', 'Detector targets', ['mark', 'place'], {
   mark: text('Mark', { hint: 'number on the flag or in the paint' }),
@@ -17,10 +17,13 @@ export const target = kind('target', 'Detector target', 'Detector targets', ['ma
   note: note('Note'),
 })
 
+/** What laboratories and crews print over the bag's number. */
+const bagHeadings = ['bag', 'bag no', 'bag number', 'bag id', 'sample', 'sample id', 'sample no', 'sample number', 'sample name', 'id', 'client id', 'client sample id']
+
 const method = choice('Method', ['channel', 'chip', 'panel', 'grab', 'muck', 'bulk', 'dump', 'gob', 'pulp'], { required: true })
 
 export const sample = kind('sample', 'Sample', 'Samples', ['bag'], {
-  bag: uniqueText('Bag', { required: true, headings: ['bag', 'sample', 'sample id', 'sample no', 'number', 'id'] }),
+  bag: uniqueText('Bag', { required: true, headings: [...bagHeadings, 'number'] }),
   role: choice('Role', ['ordinary', 'duplicate', 'blank', 'standard'], { hint: 'ordinary unless it checks the others' }),
   method,
   duplicateOf: text('Duplicate of bag'),
@@ -58,7 +61,10 @@ export const split = kind('split', 'Sample split', 'Sample splits', ['bag'], {
 export const pan = kind('pan', 'Pan', 'Pans', ['bag'], {
   bag: text('Bag', { required: true }),
   mass: mass('Dry mass panned', { required: true }),
+  portion: choice('What was panned', ['the bag', 'its tails'], { hint: 'gold found in the tails is added to the bag\'s first pan; the bag unless said' }),
   mesh: offset('Crushed to'),
+  stages: count('Crushing stages'),
+  crushed: choice('Crushed', ['wet', 'dry'], { hint: 'wet keeps the dust down' }),
   colours: colours('Colours'),
   goldMass: massOrNil('Gold weighed'),
   seeded: count('Grains seeded'),
@@ -72,15 +78,21 @@ export const pan = kind('pan', 'Pan', 'Pans', ['bag'], {
 })
 
 export const assay = kind('assay', 'Assay', 'Assays', ['bag', 'laboratory'], {
-  bag: text('Bag', { required: true, headings: ['bag', 'sample', 'sample id', 'sample no', 'id'] }),
-  gold: grade('Gold', { required: true, headings: ['gold', 'au', 'au grade'] }),
+  bag: text('Bag', { required: true, headings: bagHeadings }),
+  gold: grade('Gold', { required: true, unless: 'result', headings: ['gold', 'au', 'au grade'] }),
+  result: choice('No result because', ['not enough sample', 'not received', 'lost'], { hint: 'only where the laboratory gives no grade' }),
   silver: grade('Silver', { headings: ['silver', 'ag'] }),
   method: choice('Method', ['fire assay', 'screen fire assay', 'acid digestion', 'not stated']),
-  charge: mass('Charge'),
+  charge: mass('Charge', { headings: ['charge', 'weight', 'sample weight', 'wt'] }),
+  plusMass: mass('Screen plus, mass', { hint: 'of a metallic screen assay: what stayed on the screen' }),
+  plusGold: grade('Screen plus, gold'),
+  minusMass: mass('Screen minus, mass', { hint: 'what passed the screen' }),
+  minusGold: grade('Screen minus, gold'),
+  minusAgain: grade('Screen minus, gold of a second charge'),
   repeat: count('Repeat number', { hint: '0 for the first' }),
-  sequence: count('Place in the batch', { hint: 'order in which the laboratory ran it' }),
-  laboratory: text('Laboratory'),
-  certificate: text('Certificate'),
+  sequence: count('Place in the batch', { hint: 'order in which the laboratory ran it', headings: ['sequence', 'seq', 'run order', 'place'] }),
+  laboratory: text('Laboratory', { headings: ['laboratory', 'lab', 'assayer', 'assayed by'] }),
+  certificate: text('Certificate', { headings: ['certificate', 'certificate no', 'cert', 'report', 'report no', 'job', 'job no', 'batch'] }),
   reported: date('Reported', { headings: ['date', 'reported'] }),
   note: note('Note', { headings: ['note', 'remarks', 'comment'] }),
 })
@@ -94,6 +106,26 @@ export const standard = kind('standard', 'Blank or standard', 'Blanks and standa
   note: note('Note'),
 })
 
+/** A laboratory's certificate, whole, as it came. Assays name it by its number. */
+export const certificate = kind('certificate', 'Assay certificate', 'Assay certificates', ['name'], {
+  name: uniqueText('Number', { required: true, hint: 'as the assays name it' }),
+  file: blob('The file as it came', { hint: 'kept whole, under the hash of its bytes' }),
+  laboratory: text('Laboratory'),
+  received: date('Received'),
+  reported: date('Reported'),
+  note: note('Note'),
+})
+
+/** A size class of gold as the crew counts it in the pan, with what one grain of it weighs. */
+export const colourClass = kind('colour-class', 'Size of colours', 'Sizes of colours', ['name'], {
+  name: uniqueText('Name', { required: true, hint: 'as it is said at the pan: coarse, fine, flour' }),
+  each: mass('One grain weighs', { required: true }),
+  weighed: count('Grains weighed to tell', { hint: 'together on the scale; more tell better' }),
+  size: offset('About as large as'),
+  source: text('Source', { hint: 'how it is known' }),
+  note: note('Note'),
+})
+
 export const densityTest = kind('density', 'Density test', 'Density tests', ['bag', 'material'], {
   material: text('Material', { required: true }),
   bag: text('Bag'),
@@ -104,6 +136,7 @@ export const densityTest = kind('density', 'Density test', 'Density tests', ['ba
   bulkMass: mass('Bulk mass'),
   bulkVolume: volume('Bulk volume'),
   density: density('Density', { hint: 'when it is known and not measured here' }),
+  sulphides: percent('Sulphides, by mass'),
   sealed: yesNo('Sealed', { hint: 'waxed or wrapped, so that pores count' }),
   taken: date('Taken'),
   note: note('Note'),

@@ -93,7 +93,8 @@ function inTheFuture(label: string, name: string, is: Field['is'], value: FieldV
 }
 
 const missing = (kind: Kind, after: Fields): readonly Problem[] => Object.entries(kind.fields).flatMap(([name, field]) =>
-  field.required === true && after[name] === undefined ? [refuse(name, field.label, undefined, field.hint ?? needed(field.is))] : [])
+  field.required === true && after[name] === undefined && after[field.unless ?? name] === undefined
+    ? [refuse(name, field.label, undefined, field.hint ?? needed(field.is))] : [])
 
 /** What a field that must be written takes, in a few words. */
 function needed(is: Field['is']): string {

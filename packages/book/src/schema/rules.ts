@@ -68,6 +68,14 @@ export const rules: Readonly<Record<string, readonly Rule[]>> = {
     ordered('found', 'seeded', 'more seeded grains were found than were put in', { at: 'found' }),
     oneOf('colours', [['colours'], ['goldMass']], 'what was seen in the pan (colours, or gold weighed; an empty list or nil when there was none)', true),
   ],
+  assay: [
+    notBoth('gold', 'result', 'a grade is written, and that there is none'),
+    needs('plusGold', undefined, 'plusMass', 'the mass of what stayed on the screen'),
+    needs('plusGold', undefined, 'minusMass', 'the mass of what passed the screen'),
+    needs('plusGold', undefined, 'minusGold', 'the grade of what passed the screen'),
+    needs('minusGold', undefined, 'plusGold', 'the grade of what stayed on the screen'),
+    needs('minusAgain', undefined, 'minusGold', 'the grade of the first charge'),
+  ],
   standard: [needs('sort', ['standard'], 'gold', 'its certified gold grade')],
   density: [
     oneOf('density', [['density'], ['dry', 'inWater'], ['bulkMass', 'bulkVolume'], ['dry', 'bulkVolume']],

@@ -19,3 +19,17 @@ export type { PrecisionModel } from './precision-model.ts'
 export { carriedBlanks, controlChart } from './control-chart.ts'
 export type { Breach, ControlRule, RangeWording } from './control-chart.ts'
 export { horwitzPct } from './horwitz.ts'
+export { expectedSpread } from './look-spread.ts'
+export type { Determination } from './look-spread.ts'
+export { insertionPlan } from './insertion-plan.ts'
+export type { BagToSend, InsertedPlace, InsertionPlan } from './insertion-plan.ts'
+export { touchedBy } from './touched-by.ts'
+export type { RunPlace } from './touched-by.ts'
+
+// Pans against assays
+export { pairsFor, panCalibration } from './pan-calibration.ts'
+export type { PanAndAssay, PanCalibration } from './pan-calibration.ts'
+
+// Density
+export { immersionDensity, mixtureDensity, voidsOf, waterDensity } from './rock-density.ts'
+export type { Immersion, Part } from './rock-density.ts'

@@ -12,6 +12,12 @@ export type { CoxForm, Summary } from './mean-limits.ts'
 export { finneyFactor, sichelFactor } from './sichel-factor.ts'
 export { shapiroWilk } from './shapiro-wilk.ts'
 
+// Lines and plots
+export { lineSd, yorkLine } from './york-line.ts'
+export type { DoubtfulPoint, YorkLine } from './york-line.ts'
+export { plottingPositions } from './plotting-positions.ts'
+export type { LimitedValue, PlottedValue } from './plotting-positions.ts'
+
 // Groups
 export { kruskalWallis } from './kruskal-wallis.ts'
 export type { KruskalWallis } from './kruskal-wallis.ts'
