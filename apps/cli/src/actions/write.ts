@@ -9,6 +9,7 @@ import { withBook, write, writer } from '../book/open-book.ts'
 import { exit } from '../exit.ts'
 import type { Io } from '../io/io.ts'
 import { problemJson, sentences } from '../print/problems.ts'
+import { promptMessage } from '../print/prompt-message.ts'
 import { Refusal, refuse } from '../refusal.ts'
 
 export interface WriteOptions { readonly by?: string, readonly why?: string, readonly json?: true }
@@ -62,7 +63,7 @@ function writeOne(path: string, options: WriteOptions, io: Io, make: Make): Prom
     })
     const entry = fold([...open.postings, ...postings]).all.get(postings[0]!.entry)!
     if (options.json) io.out(`${JSON.stringify({ entry: entry.id, title: entryTitle(entry), struck: entry.struck, fields: entry.fields, doubts: doubts.map(problemJson) }, null, 2)}\n`)
-    else io.out(`${entryTitle(entry)} ${entry.struck ? 'is struck through' : 'is written'}: entry ${entry.id}.\n${sentences(doubts.map(doubt => `Doubt: ${doubt.message}`), io.columns)}`)
+    else io.out(`${entryTitle(entry)} ${entry.struck ? 'is struck through' : 'is written'}: entry ${entry.id}.\n${sentences(doubts.map(doubt => `Doubt: ${promptMessage(doubt)}`), io.columns)}`)
     return exit.ok
   })
 }

@@ -22,14 +22,23 @@ export const addShow: AddCommand = (program, io, done) => {
 }
 
 export const addAdd: AddCommand = (program, io, done) => {
-  writing(program.command('add').description('write an entry').argument('<book>', 'the book').argument('<kind>', 'shot, sample, assay …')
-    .argument('[field=value...]', 'as a crew writes it: width="1 ft 8 in"'))
+  const command = writing(program.command('add').description('write an entry').helpOption(false).usage('[options] <book> <kind> [field=value...]')
+    .argument('[book]', 'the book').argument('[kind]', 'shot, sample, assay …').argument('[field=value...]', 'as a crew writes it: width="1 ft 8 in"')
+    .option('-h, --help', 'this page; with a kind, the fields it has'))
     .addHelpText('after', `
-Example:
+Examples:
+  lodebook add shot --help
   lodebook add creek.book shot from=A6 to=A7 distance="14 ft" azimuth="N 23 E"`)
-    .action(async (book: string, kind: string, words: string[], options: WriteOptions) => {
-      done(await (await import('../actions/write.ts')).addEntry(book, kind, words, options, io))
-    })
+  command.action(async (book: string | undefined, kind: string | undefined, words: string[], options: WriteOptions & { help?: true }) => {
+    if (options.help) {
+      const { helpOnKind } = await import('../actions/help-on-kind.ts')
+      done(helpOnKind([kind, book], io, () => { command.outputHelp() }))
+      return
+    }
+    if (book === undefined) return command.error('error: missing required argument \'book\'')
+    if (kind === undefined) return command.error('error: missing required argument \'kind\'')
+    done(await (await import('../actions/write.ts')).addEntry(book, kind, words, options, io))
+  })
 }
 
 export const addSet: AddCommand = (program, io, done) => {

@@ -1,3 +1,4 @@
+import { kinds } from '@lodebook/book'
 import { describe, expect, it } from 'vitest'
 import { folder, prompt } from '../run.ts'
 
@@ -92,6 +93,11 @@ describe('bad input at the prompt', () => {
     expect(await book()).toBe(before)
   })
 
+  it('names the field as it is typed, and answers in the unit that was written', async () => {
+    const { err } = await run(['add', 'a.book', 'shot', 'from=A8', 'to=A9', 'distance=0', 'azimuth=20'])
+    expect(err).toBe('distance (Slope distance): "0" will not do; expected a length above 0 ft.\n')
+  })
+
   it('refuses a value of ten megabytes without saying it back', async () => {
     const before = await book()
     const { code, out, err } = await run(['add', 'a.book', 'sample', 'bag=B-3', 'method=chip', `note=${'x'.repeat(10_485_760)}`])
@@ -113,6 +119,20 @@ describe('bad input at the prompt', () => {
 })
 
 describe('help', () => {
+  it.each([[['add', 'shot', '--help']], [['add', 'a.book', 'shot', '-h']]])('%j says what can be written in one', async (words) => {
+    const { code, out } = await run(words)
+    expect(code).toBe(0)
+    expect(out.replace(/\s+/g, ' ')).toContain('distance Slope distance (needed): a length such as')
+    expect(out.replace(/\s+/g, ' ')).toContain('north Azimuths are from: one of magnetic, true, grid; north that the compass')
+    for (const name of Object.keys(kinds['shot']!.fields)) expect(out).toMatch(new RegExp(`^${name} `, 'm'))
+    expect(out.split('\n').filter(line => line.length > 80)).toEqual([])
+  })
+  it('lists the kinds there are', async () => { expect((await run(['add', '--help'])).out.replace(/\s+/g, ' ')).toContain('Kinds mine, instrument, shot,') })
+  it('refuses what is missing', async () => {
+    expect(await run(['add'])).toMatchObject({ code: 2, out: '' })
+    expect(await run(['add', 'a.book'])).toMatchObject({ code: 2, out: '' })
+  })
+
   it.each([[[]], [['new']], [['import']], [['export']], [['check']], [['show']], [['add']], [['set']], [['strike']], [['restore']], [['demo']], [['reckon']]])(
     '%j says its exit codes and fits 80 columns', async (words) => {
       const { code, out } = await run([...words, '--help'])

@@ -76,11 +76,11 @@ describe('a file of columns', () => {
 
 describe('a file with mistakes in it', () => {
   const bad: readonly (readonly [string, string | Uint8Array, string, string, RegExp])[] = [
-    ['a shot of no length', 'From,To,Distance (m),Azimuth\nA1,A2,0,20\n', 'shot', 'distance', /^Row 2, Slope distance: "0"/m],
+    ['a shot of no length', 'From,To,Distance (m),Azimuth\nA1,A2,0,20\n', 'shot', 'distance', /^Row 2, distance \(Slope distance\): "0"/m],
     ['an azimuth of 370', 'From,To,Distance (m),Azimuth\nA1,A2,3,370\n', 'shot', 'azimuth', /^Row 2, Azimuth: "370"/m],
     ['an inclination of 95', 'From,To,Distance (m),Azimuth,Inclination\nA1,A2,3,20,95\n', 'shot', 'inclination', /^Row 2, Inclination: "95"/m],
     ['two entries with one bag', 'Bag,Method\nB-1,chip\nB-1,chip\n', 'sample', 'bag', /^Row 3, Bag: "B-1" will not do, because row 2 has it/m],
-    ['a negative mass', 'Bag,Method,Mass dry (kg)\nB-1,chip,-2\n', 'sample', 'mass', /^Row 2, Mass dry: "-2"/m],
+    ['a negative mass', 'Bag,Method,Mass dry (kg)\nB-1,chip,-2\n', 'sample', 'mass', /^Row 2, mass \(Mass dry\): "-2"/m],
     ['a date to come', 'Bag,Method,Taken\nB-1,chip,2031-01-02\n', 'sample', 'taken', /^Row 2, Taken: "2031-01-02"/m],
     ['NaN', 'Bag,Au ppm\nB-1,NaN\n', 'assay', 'gold', /^Row 2, Gold: "NaN"/m],
     ['a line of 10 MB', `Bag,Note,Method\nB-1,${'x'.repeat(10_485_760)},chip\n`, 'sample', 'Note', /^Row 2, Note: the cell holds 10485760 characters/m],

@@ -1,3 +1,4 @@
+import type { FieldType } from '@lodebook/book'
 import type { Dimension } from '@lodebook/reckon/units'
 import type { BookState } from '../bookkeeper/desk.ts'
 
@@ -16,6 +17,10 @@ const neverGuessed: readonly Dimension[] = ['mass', 'volume']
 
 export const unitsOffered = (dimension: Dimension, units: BookState['units']): readonly string[] =>
   (units === 'feet and oz/ton' ? imperial : metric)[dimension] ?? []
+
+/** What a field's bare numbers measure; the tapes in a place are lengths. Undefined for a field without a unit. */
+export const measuredIn = (is: FieldType): Dimension | undefined =>
+  is.type === 'quantity' ? is.dimension : is.type === 'place' || is.type === 'places' ? 'length' : undefined
 
 const key = (kind: string, field: string): string => `unit:${kind}.${field}`
 

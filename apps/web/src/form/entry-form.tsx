@@ -3,7 +3,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks'
 import type { FormHelp, Finding, Texts } from '../bookkeeper/desk.ts'
 import { book, desk } from '../link/desk.ts'
 import { clockText } from '../words/moment.ts'
-import { unitTaken, rememberUnit, unitsOffered } from './crew-units.ts'
+import { measuredIn, rememberUnit, unitsOffered, unitTaken } from './crew-units.ts'
 import { editText } from './edit-text.ts'
 import { FieldInput } from './field-input.tsx'
 import { Keypad } from './keypad.tsx'
@@ -77,8 +77,8 @@ export function EntryForm({ kind, help, begin, mend, onSaved }: Props) {
 
   const { first, rest } = shapeOf(kind)
   const show = (name: string) => {
-    const field = kind.fields[name]!, { is } = field
-    const offered = is.type === 'quantity' ? unitsOffered(is.dimension, state.units) : []
+    const field = kind.fields[name]!, dimension = measuredIn(field.is)
+    const offered = dimension === undefined ? [] : unitsOffered(dimension, state.units)
     return (
       <FieldInput
         key={`${name}${round}`}
@@ -91,7 +91,7 @@ export function EntryForm({ kind, help, begin, mend, onSaved }: Props) {
         stations={help.stations}
         before={help.before[name]}
         units={offered}
-        unit={is.type === 'quantity' ? units[name] ?? unitTaken(kind.id, name, is.dimension, state.units) : ''}
+        unit={dimension === undefined ? '' : units[name] ?? unitTaken(kind.id, name, dimension, state.units)}
         onText={text => change(name, text)}
         onUnit={(unit) => { rememberUnit(kind.id, name, unit); setUnits({ ...units, [name]: unit }) }}
       />

@@ -8,31 +8,41 @@ import { editText } from './edit-text.ts'
 import { partsOfPlace, placeFromParts, waysToSay } from './place-parts.ts'
 import type { PlaceParts, WayToSay } from './place-parts.ts'
 import { fieldText } from '../words/field-text.ts'
+import { reading } from './reading.ts'
 import { FigureBox, TextBox } from './text-box.tsx'
+import type { BoxProps } from './text-box.tsx'
+import { UnitChoice } from './unit-choice.tsx'
 
 const say: Readonly<Record<WayToSay, string>> = { station: 'from a station', tapes: 'two tapes', grid: 'grid', gps: 'GPS', words: 'in words' }
 const atHand = 5
 
 /** Where something is, said in one of five ways. The pieces make one text, which the one reader of places understands or questions. */
-export function PlaceInput({ id, text, stations, before, onText }: {
+export function PlaceInput({ id, text, stations, before, unit, units, onUnit, onText }: {
   readonly id: string
   readonly text: string
   readonly stations: readonly string[]
   /** The place written last in this field. */
   readonly before: FieldValue | undefined
+  /** The unit that a bare length takes, and those to choose from. */
+  readonly unit: string
+  readonly units: readonly string[]
+  readonly onUnit: (unit: string) => void
   readonly onText: (text: string) => void
 }) {
-  const [parts, setParts] = useState<PlaceParts>(() => partsOfPlace(text))
+  const [parts, setParts] = useState<PlaceParts>(() => partsOfPlace(text, unit))
   const change = (some: Partial<PlaceParts>) => {
     const next = { ...parts, ...some } as PlaceParts
     setParts(next)
     onText(placeFromParts(next))
   }
   const piece = (name: string, label: string) => ({ id: `${id}-${name}`, label, hint: undefined, echo: '', problem: '', value: parts[name] ?? '', onText: (t: string) => change({ [name]: t }) })
+  const tape = (name: string, label: string, said = label) => (
+    <Tape key={name} box={piece(name, said)} label={label} unit={unit} units={units} onUnit={onUnit} />
+  )
   return (
     <div class="place">
       {before !== undefined && text === '' && (
-        <button type="button" class="chip as-before" onClick={() => { setParts(partsOfPlace(editText(before))); onText(editText(before)) }}>Same place as the last: {fieldText(before)}</button>
+        <button type="button" class="chip as-before" onClick={() => { setParts(partsOfPlace(editText(before), unit)); onText(editText(before)) }}>Same place as the last: {fieldText(before)}</button>
       )}
       <ChoiceChips of={waysToSay.map(w => say[w])} value={say[parts.by]} onTake={(word) => { if (word !== '') change({ by: waysToSay.find(w => say[w] === word)! }) }} />
       {parts.by === 'station' && (
@@ -43,8 +53,8 @@ export function PlaceInput({ id, text, stations, before, onText }: {
           </div>
           <Chips of={stations.slice(0, atHand)} value={parts['station'] ?? ''} label="Stations" onTake={t => change({ station: t })} />
           <div class="pieces">
-            <Piece id={`${id}-along`} label="How far along"><FigureBox {...piece('along', 'How far along')} dimension="length" /></Piece>
-            <Piece id={`${id}-height`} label="Above the sill"><FigureBox {...piece('height', 'Above the sill')} dimension="length" /></Piece>
+            {tape('along', 'How far along')}
+            {tape('height', 'Above the sill')}
           </div>
           <ChoiceChips of={sides} value={parts['side'] ?? ''} onTake={t => change({ side: t })} />
         </>
@@ -53,10 +63,10 @@ export function PlaceInput({ id, text, stations, before, onText }: {
         <>
           <div class="pieces">
             <Piece id={`${id}-first`} label="First station"><TextBox {...piece('first', 'First station')} list={stations} /></Piece>
-            <Piece id={`${id}-firstTape`} label="Tape from it"><FigureBox {...piece('firstTape', 'Tape from the first')} dimension="length" /></Piece>
+            {tape('firstTape', 'Tape from it', 'Tape from the first')}
             <Piece id={`${id}-second`} label="Second station"><TextBox {...piece('second', 'Second station')} list={stations} /></Piece>
-            <Piece id={`${id}-secondTape`} label="Tape from it"><FigureBox {...piece('secondTape', 'Tape from the second')} dimension="length" /></Piece>
-            <Piece id={`${id}-height`} label="Above the sill"><FigureBox {...piece('height', 'Above the sill')} dimension="length" /></Piece>
+            {tape('secondTape', 'Tape from it', 'Tape from the second')}
+            {tape('height', 'Above the sill')}
           </div>
           <ChoiceChips of={['left', 'right']} value={parts['turn'] ?? ''} onTake={t => change({ turn: t })} />
           <p class="hint">on which hand of the line from the first to the second</p>
@@ -64,9 +74,9 @@ export function PlaceInput({ id, text, stations, before, onText }: {
       )}
       {parts.by === 'grid' && (
         <div class="pieces">
-          <Piece id={`${id}-east`} label="East"><FigureBox {...piece('east', 'East')} dimension="length" /></Piece>
-          <Piece id={`${id}-north`} label="North"><FigureBox {...piece('north', 'North')} dimension="length" /></Piece>
-          <Piece id={`${id}-up`} label="Elevation"><FigureBox {...piece('up', 'Elevation')} dimension="length" /></Piece>
+          {tape('east', 'East')}
+          {tape('north', 'North')}
+          {tape('up', 'Elevation')}
         </div>
       )}
       {parts.by === 'gps' && (
@@ -87,6 +97,27 @@ export function PlaceInput({ id, text, stations, before, onText }: {
 const Piece = ({ id, label, children }: { readonly id: string, readonly label: string, readonly children: ComponentChildren }) => (
   <div class="piece"><label class="small" for={id}>{label}</label>{children}</div>
 )
+
+/** One length of a place: the unit that a bare number takes stands beside it, and how it was understood under it. */
+function Tape({ box, label, unit, units, onUnit }: {
+  readonly box: BoxProps
+  readonly label: string
+  readonly unit: string
+  readonly units: readonly string[]
+  readonly onUnit: (unit: string) => void
+}) {
+  const { echo, problem } = reading('length', { label: box.label, is: { type: 'quantity', dimension: 'length' } }, box.value, { units: { length: unit } })
+  return (
+    <Piece id={box.id} label={label}>
+      <div class="with-unit">
+        <FigureBox {...box} echo={echo} problem={problem} dimension="length" />
+        <UnitChoice id={box.id} label={box.label} units={units} unit={unit} onUnit={onUnit} />
+      </div>
+      {echo && <output class="echo" id={`${box.id}-echo`}>{echo}</output>}
+      {problem && <p class="problem" id={`${box.id}-problem`}>{problem}</p>}
+    </Piece>
+  )
+}
 
 function FixButton({ onFix }: { readonly onFix: (parts: Partial<PlaceParts>) => void }) {
   const [says, setSays] = useState('')

@@ -26,9 +26,12 @@ export function placeFromParts(p: PlaceParts): string {
   }
 }
 
-/** The pieces of a place written before. */
-export function partsOfPlace(text: string): PlaceParts {
-  const read = text.trim() === '' ? undefined : readPlace(text)
+/**
+ * The pieces of a place written before.
+ * @param unit  of lengths that stand there without one
+ */
+export function partsOfPlace(text: string, unit = ''): PlaceParts {
+  const read = text.trim() === '' ? undefined : readPlace(text, unit === '' ? {} : { unit })
   if (!read?.ok) return { by: 'station' }
   const place = read.value
   switch (place.by) {

@@ -1,4 +1,4 @@
-import { parseNumber, parseQuantity } from '@lodebook/reckon/units'
+import { parseNumber } from '@lodebook/reckon/units'
 import type { DecimalMark, Dimension } from '@lodebook/reckon/units'
 import type { Field } from '../kinds/index.ts'
 import type { FieldValue } from '../values.ts'
@@ -6,6 +6,7 @@ import { choose, readYesNo } from './choose.ts'
 import { readColours } from './colours.ts'
 import { readMoney } from './money.ts'
 import { readPlace } from './place.ts'
+import { readQuantity } from './read-quantity.ts'
 import type { Read } from './read.ts'
 import { says, wants } from './read.ts'
 import { readDate, readMoment } from './time.ts'
@@ -51,7 +52,7 @@ export function readField(field: Field, text: string, options: InputOptions, nam
     case 'moment': return readMoment(text, options.offset)
     case 'quantity': {
       const assumed = unit(is.dimension)
-      const parsed = parseQuantity(text, is.dimension, { ...(assumed === undefined ? {} : { defaultUnit: assumed }), ...decimalMark(options) })
+      const parsed = readQuantity(is, text, { ...(assumed === undefined ? {} : { defaultUnit: assumed }), ...decimalMark(options) })
       return parsed.ok ? says(parsed.quantity) : wants(parsed.problem.expected, parsed.problem.why)
     }
     case 'money': return readMoney(text, options.currency, options.decimal)

@@ -16,7 +16,7 @@ export type FieldType =
   | { readonly type: 'date', readonly future?: boolean } // YYYY-MM-DD
   | { readonly type: 'moment', readonly future?: boolean } // ISO 8601 with offset
   | { readonly type: 'year' }
-  | { readonly type: 'quantity', readonly dimension: Dimension, readonly min?: number, readonly above?: number, readonly max?: number, readonly marks?: boolean }
+  | { readonly type: 'quantity', readonly dimension: Dimension, readonly min?: number, readonly above?: number, readonly max?: number, readonly marks?: boolean, readonly toward?: boolean }
   | { readonly type: 'money' } // { text, amount, currency }
   | { readonly type: 'station' } // a station's name
   | { readonly type: 'stations' } // names in order
@@ -49,7 +49,7 @@ export interface Kind {
 
 type Extra = Omit<Field, 'label' | 'is'>
 const field = (is: FieldType) => (label: string, extra: Extra = {}): Field => ({ label, is, ...extra })
-const quantity = (dimension: Dimension, limits: { min?: number, above?: number, max?: number, marks?: boolean } = {}) =>
+const quantity = (dimension: Dimension, limits: { min?: number, above?: number, max?: number, marks?: boolean, toward?: boolean } = {}) =>
   field({ type: 'quantity', dimension, ...limits })
 
 export const text = field({ type: 'text' })
@@ -81,6 +81,8 @@ export const height = quantity('length')
 export const azimuth = quantity('azimuth', { min: 0, max: 360 })
 export const inclination = quantity('inclination', { min: -90, max: 90 })
 export const dip = quantity('angle', { min: 0, max: 90 })
+/** A dip that may be written with the side it goes down to: `62 SE`. */
+export const dipOfPlane = quantity('angle', { min: 0, max: 90, toward: true })
 export const rake = quantity('angle', { min: 0, max: 180 })
 export const anyAngle = quantity('angle')
 export const area = quantity('area', { above: 0 })

@@ -1,4 +1,4 @@
-import { anyAngle, azimuth, blob, choice, choices, concentration, date, dip, distance, height, inclination, kind, moment, note, number, offset, percent, place, places, pressure, radon, rake, ref, speed, station, stations, temperature, text, uniqueText, words, yesNo } from './field.ts'
+import { anyAngle, azimuth, blob, choice, choices, concentration, date, dip, dipOfPlane, distance, height, inclination, kind, moment, note, number, offset, percent, place, places, pressure, radon, rake, ref, speed, station, stations, temperature, text, uniqueText, words, yesNo } from './field.ts'
 
 const north = choice('Azimuths are from', ['magnetic', 'true', 'grid'], { hint: 'north that the compass or the drawing used; magnetic unless said' })
 
@@ -82,7 +82,7 @@ export const structure = kind('structure', 'Structure reading', 'Structure readi
   name: text('Name', { hint: 'which vein or fault' }),
   place: place('Place', { required: true }),
   strike: azimuth('Strike', { hint: 'right-hand rule: dip is to the right' }),
-  dip: dip('Dip'),
+  dip: dipOfPlane('Dip', { hint: 'from level; the side it goes down to may follow, as in 62 SE' }),
   dipDirection: azimuth('Dip direction', { hint: 'instead of strike', headings: ['dip direction', 'dip azimuth'] }),
   trend: azimuth('Trend', { hint: 'of a line such as striae' }),
   plunge: dip('Plunge'),

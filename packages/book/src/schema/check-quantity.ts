@@ -1,5 +1,6 @@
-import type { Quantity } from '@lodebook/reckon/units'
-import { baseUnit, parseQuantity } from '@lodebook/reckon/units'
+import type { Dimension, Quantity } from '@lodebook/reckon/units'
+import { baseUnit, findUnit } from '@lodebook/reckon/units'
+import { readQuantity } from '../input/read-quantity.ts'
 import type { FieldType } from '../kinds/index.ts'
 import { checkShape } from './from-zod.ts'
 import type { Problem } from './problem.ts'
@@ -31,15 +32,21 @@ function limits(is: QuantityType, field: string, label: string, quantity: Quanti
   }
   if (value === null) return mark === 'trace' ? undefined : refuse(field, label, quantity, limitWords(is))
   if (mark === 'nil') return value === 0 ? undefined : refuse(field, label, quantity, 'the value 0 beside nil')
-  return within(value, is) ? undefined : refuse(field, label, quantity, limitWords(is))
+  return within(value, is) ? undefined : refuse(field, label, quantity, limitWords(is, unitWritten(quantity, is.dimension)))
+}
+
+/** The unit that the text says or that was taken for it, so that the writer is answered in it; undefined when there is none or several. */
+function unitWritten({ text, from }: Quantity, dimension: Dimension): string | undefined {
+  const word = from ?? text.trim().replace(/^[^a-z'"%°]*/i, '')
+  return findUnit(word, dimension)?.symbol
 }
 
 /** Whether the value is what the text says, with the tenths after a point or after a comma: which one the crew writes is not kept. */
 function reading(is: QuantityType, field: string, label: string, quantity: Quantity): Problem | undefined {
   const from = quantity.from === undefined ? {} : { defaultUnit: quantity.from }
-  const plain = parseQuantity(quantity.text, is.dimension, from)
+  const plain = readQuantity(is, quantity.text, from)
   if (plain.ok && agrees(plain.quantity, quantity)) return undefined
-  const comma = parseQuantity(quantity.text, is.dimension, { ...from, decimal: ',' })
+  const comma = readQuantity(is, quantity.text, { ...from, decimal: ',' })
   if (comma.ok && agrees(comma.quantity, quantity)) return undefined
   if (!plain.ok) return refuse(field, label, quantity, plain.problem.expected, plain.problem.why)
   const { value, unit } = plain.quantity

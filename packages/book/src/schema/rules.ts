@@ -1,3 +1,5 @@
+import type { Quantity } from '@lodebook/reckon/units'
+import { dipToward } from '../input/dip-toward.ts'
 import type { Place } from '../place.ts'
 import type { Rule } from './rule.ts'
 import { after, differ, needs, notBoth, ordered, oneOf } from './rule.ts'
@@ -33,6 +35,20 @@ const noStandingStill: Rule = (fields) => {
   return twice < 0 ? undefined : { field: `stations[${twice}]`, expected: 'another station than the one before', sentence: `${stations![twice]!} stands twice in a row` }
 }
 
+/** A dip written with the side it goes down to must go down to the right of its strike, or to its dip direction. */
+const dipSide: Rule = (fields) => {
+  const [dip, strike, direction] = ['dip', 'strike', 'dipDirection'].map(name => fields[name] as Quantity | undefined)
+  const toward = dip === undefined ? undefined : dipToward(dip.text).toward
+  const down = typeof direction?.value === 'number' ? direction.value : typeof strike?.value === 'number' ? strike.value + 90 : undefined
+  if (dip === undefined || toward === undefined || down === undefined || turnBetween(toward, down) < 90) return undefined
+  if (direction !== undefined) return { field: 'dip', expected: 'a dip towards the dip direction', sentence: `${dip.text} does not go down towards ${direction.text}, the dip direction` }
+  const other = Math.round(((strike!.value! + 180) % 360) * 10) / 10
+  const expected = turnBetween(toward, down) > 90 ? `strike ${other}` : 'a strike that is not the way the plane dips'
+  return { field: 'strike', expected, sentence: `a plane with strike ${strike!.text} dips to its right, towards ${Math.round(down % 360)}, and the dip is written ${dip.text}; expected ${expected}` }
+}
+
+const turnBetween = (a: number, b: number): number => Math.abs(((a - b) % 360 + 540) % 360 - 180)
+
 /** What the fields of one entry must say together, by kind. */
 export const rules: Readonly<Record<string, readonly Rule[]>> = {
   shot: [differ('from', 'to', 'a shot goes from one station to another; both are the same here')],
@@ -48,6 +64,7 @@ export const rules: Readonly<Record<string, readonly Rule[]>> = {
     needs('plunge', undefined, 'trend', 'the trend of the line'),
     fields => fields['rake'] === undefined ? undefined : oneOf('dip', [['dip']], 'the plane in which the rake is measured')(fields),
     planeOrLine,
+    dipSide,
   ],
   width: [...tapeDirection, ordered('gouge', 'measured', 'the gouge is thicker than the width it is a part of', { at: 'gouge' })],
   air: [

@@ -45,7 +45,7 @@ describe('a preview', () => {
   it.each([
     ['an azimuth of 370', 'A1,A2,10,370,0', 'azimuth', 370, /^Row 2, Azimuth: "370" will not do/],
     ['an inclination of 95', 'A1,A2,10,20,95', 'inclination', 95, /^Row 2, Inclination: "95" will not do/],
-    ['a shot of no length', 'A1,A2,0,20,0', 'distance', 0, /^Row 2, Slope distance: "0" will not do; expected a length above 0 m/],
+    ['a shot of no length', 'A1,A2,0,20,0', 'distance', 0, /^Row 2, Slope distance: "0" will not do; expected a length above 0 ft/],
     ['NaN', 'A1,A2,NaN,20,0', 'distance', NaN, /^Row 2, Slope distance: "NaN" will not do/],
     ['a shot to itself', 'A1,A1,10,20,0', 'to', 0, /^Row 2, To: a shot goes from one station to another/],
   ])('names field, value and row of %s, and takes the row below', (_, bad, field, __, words) => {

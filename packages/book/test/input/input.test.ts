@@ -61,3 +61,25 @@ describe('colours', () => {
   it('take the usual mass of a class', () => { expect(readColours('3 Fine', { fine: 0.05 })).toEqual({ ok: true, value: [{ class: 'fine', count: 3, mgEach: 0.05 }] }) })
   it.each(['3 fine', '3 constructor', 'fine', '3 fine at 0 mg', '3 fine at mg'])('refuse %j', (text) => { expect(readColours(text).ok).toBe(false) })
 })
+
+describe('a dip written with the side it goes down to', () => {
+  const dip = (texts: Record<string, string>) => input('structure', { feature: 'vein', place: 'A6', ...texts }, { now })
+  it.each([
+    [{ strike: 'N 23 E', dip: '62 SE' }], [{ strike: '203', dip: '62° NW' }], [{ strike: '0', dip: '62 NE' }], [{ dipDirection: '113', dip: '62 toward the SE' }],
+  ])('keeps %j, which agree', (texts) => {
+    const { set, problems } = dip(texts)
+    expect(problems).toEqual([])
+    expect(set['dip']).toEqual({ text: texts.dip, value: 62, unit: 'deg' })
+  })
+  it('says which strike would dip that way', () => {
+    expect(dip({ strike: 'N 23 E', dip: '62 NW' }).problems).toMatchObject([{ field: 'strike', expected: 'strike 203' }])
+    expect(dip({ strike: '0', dip: '62 N' }).problems).toMatchObject([{ field: 'strike', expected: 'a strike that is not the way the plane dips' }])
+    expect(dip({ dipDirection: '113', dip: '62 W' }).problems).toMatchObject([{ field: 'dip', expected: 'a dip towards the dip direction' }])
+  })
+  it('takes a point of the compass nowhere else', () => {
+    expect(input('mine', { name: 'Hollow', declination: '12 W' }, { now }).problems).toMatchObject([{ field: 'declination' }])
+    expect(dip({ trend: '20', plunge: '12 W' }).problems).toMatchObject([{ field: 'plunge' }])
+    expect(dip({ strike: '23', dip: '95 SE' }).problems).toMatchObject([{ field: 'dip' }])
+    expect(dip({ strike: '23', dip: '62 SEE' }).problems).toMatchObject([{ field: 'dip', expected: 'a dip such as 62 or 62 SE, 0 to 90 from level' }])
+  })
+})
