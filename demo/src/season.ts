@@ -3,6 +3,7 @@ import { air } from './measure/air.ts'
 import { assays } from './measure/assays.ts'
 import { densityTests } from './measure/density.ts'
 import { ground } from './measure/ground.ts'
+import { gobMeasured } from './measure/gob-measured.ts'
 import { headings } from './measure/headings.ts'
 import { crushAndPan } from './measure/lab.ts'
 import { mineAndTools } from './measure/mine.ts'
@@ -30,6 +31,7 @@ export function season(making: Making, samples: number): void {
   takeSamples(making, plan)
   assays(making, crushAndPan(making, sentToAssay(making, plan)))
   densityTests(making)
+  gobMeasured(making)
   relics(making)
   air(making)
   ground(making)

@@ -59,3 +59,5 @@ export interface NotEnough {
 
 export type AnswerOr<T = number> = Answer<T> | NotEnough
 export const isAnswer = <T>(a: AnswerOr<T>): a is Answer<T> => !('notEnough' in a)
+
+export const notEnoughOf = (sentence: string, wanted: NotEnough['wanted'], cautions: readonly string[] = []): NotEnough => ({ notEnough: true, sentence, wanted, cautions })

@@ -1,7 +1,9 @@
-import type { Answer, AnswerOr, CrewUnits, Driver, Grade, LostPart, NotEnough, PartName, Pay, Reckoned, SecondLook, VeinAt, Workings } from '@lodebook/answers'
-import { figure, isAnswer, length, plural } from '@lodebook/answers'
+import type { Answer, CrewUnits, Driver, Grade, LostPart, NotEnough, PartName, Pay, Reckoned, SecondLook, VeinAt, Workings } from '@lodebook/answers'
+import { figure, length, plural } from '@lodebook/answers'
 import { kinds } from '@lodebook/book'
 import { convert } from '@lodebook/reckon/units'
+import { heapsPage } from './heaps.ts'
+import { cautionsPart, figuresPart, page, under } from './page-parts.ts'
 import { sentences } from './problems.ts'
 import { table } from './table.ts'
 
@@ -9,6 +11,7 @@ type Page<P extends PartName> = (said: Exclude<Reckoned[P], NotEnough>, units: C
 
 const pages: { readonly [P in PartName]: Page<P> } = {
   workings: workingsPage, vein: veinPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
+  heaps: heapsPage,
   secondLooks: (looks, _, width) => secondLooksPart(looks, width),
 }
 
@@ -19,14 +22,6 @@ export const parts = Object.keys(pages) as readonly PartName[]
 export function partPage<P extends PartName>(part: P, said: Reckoned[P], units: CrewUnits, width: number): string {
   return 'notEnough' in said ? notEnoughPage(said, width) : pages[part](said as Exclude<Reckoned[P], NotEnough>, units, width)
 }
-
-const page = (...parts: readonly string[]): string => parts.filter(part => part !== '').join('\n')
-const under = (heading: string, body: string): string => body === '' ? '' : `${heading}\n${body}`
-const cautionsPart = (cautions: readonly string[], width: number): string => under('Take care', sentences(cautions, width))
-
-/** Figures by the names under which they can be opened. */
-const figuresPart = (answers: readonly AnswerOr<unknown>[], width: number): string =>
-  table(answers.map(answer => isAnswer(answer) ? [answer.id, answer.sentence] : ['', answer.sentence]), { width, indent: 2 })
 
 export function notEnoughPage({ sentence, wanted, cautions }: NotEnough, width: number): string {
   return page(sentences([sentence], width), under('What would tell', table(wanted.map(({ kind, why }) => [kind, why]), { width, indent: 2 })), cautionsPart(cautions, width))

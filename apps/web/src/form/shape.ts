@@ -25,7 +25,7 @@ export function shapeOf(kind: Kind): { readonly first: readonly string[], readon
 
 /** Kinds of entry as they stand on the page for writing, by what one is doing. */
 export const groups: readonly { readonly name: string, readonly kinds: readonly string[] }[] = [
-  { name: 'Survey and ground', kinds: ['shot', 'structure', 'width', 'heading', 'tie', 'worked-out', 'ground', 'hazard', 'air'] },
+  { name: 'Survey and ground', kinds: ['shot', 'structure', 'width', 'heading', 'tie', 'worked-out', 'panel', 'heap', 'ground', 'hazard', 'air'] },
   { name: 'Finds', kinds: ['sample', 'target', 'relic', 'photo'] },
   { name: 'At the bench', kinds: ['pan', 'split', 'assay', 'certificate', 'density', 'standard', 'colour-class'] },
   { name: 'Days and money', kinds: ['going-in', 'work', 'cost', 'price', 'crushing'] },

@@ -10,6 +10,7 @@ import type { CrewUnits } from '../words.ts'
 import { auditOf } from './audit.ts'
 import { krigeGround, fewest } from './kriged-panels.ts'
 import type { KrigedGround } from './kriged-panels.ts'
+import { notResource, outcomesDrawn } from './notice.ts'
 import { groundOutcomes, priors, seed } from './outcomes.ts'
 import type { GroundOutcomes, GroundSample } from './outcomes.ts'
 import { groundPanels } from './panels.ts'
@@ -18,8 +19,6 @@ import { samplesAt } from './samples-at.ts'
 import { gramsPerOunce } from './troy.ts'
 import type { BaggedSample } from './samples-at.ts'
 
-/** Outcomes drawn. Deciles of so many are good to about a hundredth of their rank. */
-const outcomesDrawn = 1000
 /** Fewer samples than this on the vein and no figure is given at all. */
 const leastSamples = 3
 
@@ -27,7 +26,7 @@ const sources = [
   'Ordinary kriging with measurement error: Journel and Huijbregts, Mining Geostatistics, 1978 (from memory)',
   'Doubt about the variogram carried by its posterior: Diggle and Ribeiro, Model-based Geostatistics, 2007, ch. 7 (from memory)',
 ]
-const cautions = ['This is not a mineral resource or reserve under any reporting code; it is a crew\'s own reckoning from its own samples.']
+const cautions = [notResource]
 
 export interface GradeInput {
   readonly vein: VeinFound

@@ -142,6 +142,22 @@ export const densityTest = kind('density', 'Density test', 'Density tests', ['ba
   note: note('Note'),
 })
 
+/** Broken rock that lies about: what it holds is its volume, its loose density and what its samples ran. */
+export const heap = kind('heap', 'Heap of broken rock', 'Heaps of broken rock', ['name'], {
+  name: uniqueText('Name', { required: true }),
+  sort: choice('Sort', ['gob', 'dump', 'muck', 'tailings'], { required: true }),
+  place: place('Place'),
+  length: offset('Length'),
+  breadth: offset('Breadth'),
+  height: offset('Mean height', { hint: 'of rock, the mean over its whole ground' }),
+  volume: volume('Volume', { hint: 'when it was worked out already; otherwise from length, breadth and height' }),
+  volumeGood: number('Volume is good to, %', { min: 1, max: 200 }, { hint: 'one standard deviation' }),
+  density: density('Loose density'),
+  bags: words('Bags that sample it', { hint: 'all samples of its sort when left out' }),
+  measured: date('Measured'),
+  note: note('Note'),
+})
+
 export const relic = kind('relic', 'Relic', 'Relics', ['item'], {
   item: text('Item', { required: true }),
   place: place('Place', { required: true }),

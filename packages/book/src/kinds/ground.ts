@@ -77,6 +77,14 @@ export const workedOut = kind('worked-out', 'Worked-out ground', 'Worked-out gro
   note: note('Note'),
 })
 
+/** Ground that the crew speaks of as one block, drawn on the vein. */
+export const panel = kind('panel', 'Panel drawn', 'Panels drawn', ['name'], {
+  name: uniqueText('Name', { required: true, hint: 'what the crew calls it: the pocket behind A7' }),
+  vein: text('Vein'),
+  corners: places('Corners in order', { required: true, hint: 'three or more places round the edge, on the vein' }),
+  note: note('Note'),
+})
+
 export const structure = kind('structure', 'Structure reading', 'Structure readings', ['feature', 'name'], {
   feature: choice('Feature', ['vein', 'stringer', 'fault', 'joint', 'contact', 'foliation', 'striae'], { required: true }),
   name: text('Name', { hint: 'which vein or fault' }),

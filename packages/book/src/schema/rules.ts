@@ -55,6 +55,8 @@ export const rules: Readonly<Record<string, readonly Rule[]>> = {
   tie: [placeIsNumbers],
   heading: [noStandingStill],
   'worked-out': [closedOutline],
+  panel: [closedOutline],
+  heap: [oneOf('volume', [['volume'], ['length', 'breadth', 'height']], 'the volume, or length, breadth and mean height')],
   structure: [
     notBoth('strike', 'dipDirection', 'strike and dip direction say the same thing twice; write one of them'),
     needs('strike', undefined, 'dip', 'the dip of the plane'),

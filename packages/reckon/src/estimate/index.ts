@@ -11,3 +11,7 @@ export { logFieldPosterior } from './log-field.ts'
 export type { FieldNode, FieldPosterior, FieldPrior, LogSample } from './log-field.ts'
 export { changedOver } from './changed-over.ts'
 export type { ChangedOver, KnownGround } from './changed-over.ts'
+
+// Few values, no place
+export { drawLognormalMeans, lognormalPosterior } from './lognormal-posterior.ts'
+export type { LogMeanNode, LogValue, VariancePrior } from './lognormal-posterior.ts'

@@ -2,6 +2,7 @@ import type { ReadonlySignal } from '@preact/signals-core'
 import type { Reckoned } from '../../reckoned.ts'
 import type { Graph } from '../graph.ts'
 import { grade } from './grade.ts'
+import { heaps } from './heaps.ts'
 import { lostPart } from './lost-part.ts'
 import { pay } from './pay.ts'
 import { secondLooks } from './second-looks.ts'
@@ -14,6 +15,7 @@ export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => Readonl
   vein,
   lostPart,
   grade,
+  heaps,
   pay,
   secondLooks,
 }
