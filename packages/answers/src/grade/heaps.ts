@@ -84,7 +84,10 @@ function heapAt(entry: Entry, name: string, bags: readonly Bag[], { assume, unit
   const assumed = [variance, ...(own === undefined ? [loose] : []), ...(good === undefined ? [error] : [])]
   const tonnesAnswer = middleAnswer(tonnes, 't', `${name}: ${rock(middle(tonnes), units)} of broken rock.`, {
     id: `heap.${name}.tonnes`, because: ['its volume', 'how loosely it lies'], assumed, from: [entry.id],
-    working: [taped === undefined ? `${sides.map(side => figure(side!, 3)).join(' × ')} m = ${figure(volume, 3)} m³` : `${figure(volume, 3)} m³ as written`, `× ${figure(own ?? loose.value, 3)} t/m³, volume good to ${figure(100 * relative, 2)} %`],
+    working: [
+      taped === undefined ? `${sides.map(side => figure(side!, 3)).join(' × ')} m = ${figure(volume, 3)} m³` : `${figure(volume, 3)} m³ as written`,
+      `× ${figure(own ?? loose.value, 3)} t/m³, volume good to ${figure(100 * relative, 2)} %`,
+    ],
   })
   const gradeAnswer = middleAnswer(grades, 'g/t', `${name} runs about ${gradeWords(middle(grades), units)}, from ${plural(bags.length, 'bag')}.`, {
     id: `heap.${name}.grade`, because: ['few samples', 'how the grade varies within it', 'coarse gold in small samples'], assumed: [variance], from: bags.map(b => b.sample.id),

@@ -38,7 +38,10 @@ export function lognormalPosterior(values: readonly LogValue[], prior: VarianceP
     const variance = prior.median * prior.factor ** apart
     const precision = values.reduce((sum, v) => sum + 1 / (variance + v.errorVariance), 0)
     const logMean = values.reduce((sum, v) => sum + v.logValue / (variance + v.errorVariance), 0) / precision
-    const misfit = values.reduce((sum, v) => sum + Math.log(variance + v.errorVariance) + (v.logValue - logMean) ** 2 / (variance + v.errorVariance), Math.log(precision))
+    const misfit = Math.log(precision) + values.reduce((sum, v) => {
+      const spread = variance + v.errorVariance
+      return sum + Math.log(spread) + (v.logValue - logMean) ** 2 / spread
+    }, 0)
     return { variance, logMean, logMeanVariance: 1 / precision, logWeight: -misfit / 2 - apart * apart / 2 }
   })
   const most = drafts.reduce((best, d) => Math.max(best, d.logWeight), -Infinity)
