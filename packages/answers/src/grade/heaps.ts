@@ -77,7 +77,8 @@ function heapAt(entry: Entry, name: string, bags: readonly Bag[], { assume, unit
   const own = valueOf(entry, 'density'), loose = assume('loose density')
   const variance = assume('log variance of heap grade')
   const prior = { median: variance.value, factor: Math.max(1.05, (variance.high / variance.value) ** (1 / 1.2816)) }
-  const grades = drawLognormalMeans(lognormalPosterior(bags.map(({ belief }) => ({ logValue: belief.logMean, errorVariance: belief.logSd ** 2 })), prior), outcomesDrawn, draws)
+  const values = bags.map(({ belief }) => ({ logValue: belief.logMean, errorVariance: belief.logSd ** 2 }))
+  const grades = drawLognormalMeans(lognormalPosterior(values, prior), outcomesDrawn, draws)
   const tonnes = Float64Array.from(grades, () =>
     volume * Math.exp(relative * draws.normal() - relative * relative / 2) * Math.max(0.1, own ?? loose.value + oneSd(loose) * draws.normal()))
   const ounces = grades.map((g, k) => g * tonnes[k]! / gramsPerOunce)
@@ -85,7 +86,9 @@ function heapAt(entry: Entry, name: string, bags: readonly Bag[], { assume, unit
   const tonnesAnswer = middleAnswer(tonnes, 't', `${name}: ${rock(middle(tonnes), units)} of broken rock.`, {
     id: `heap.${name}.tonnes`, because: ['its volume', 'how loosely it lies'], assumed, from: [entry.id],
     working: [
-      taped === undefined ? `${sides.map(side => figure(side!, 3)).join(' × ')} m = ${figure(volume, 3)} m³` : `${figure(volume, 3)} m³ as written`,
+      taped === undefined
+        ? `${sides.map(side => figure(side!, 3)).join(' × ')} m = ${figure(volume, 3)} m³`
+        : `${figure(volume, 3)} m³ as written`,
       `× ${figure(own ?? loose.value, 3)} t/m³, volume good to ${figure(100 * relative, 2)} %`,
     ],
   })
