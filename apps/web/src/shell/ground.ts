@@ -15,3 +15,9 @@ effect(() => {
   document.querySelector('meta[name="theme-color"]')?.setAttribute('content', bar[ground.value])
   localStorage.setItem('ground', ground.value)
 })
+
+// What is chosen in one window holds in the others that are open on this device.
+addEventListener('storage', ({ key, newValue }) => {
+  const chosen = key === 'ground' ? grounds.find(g => g === newValue) : undefined
+  if (chosen !== undefined) ground.value = chosen
+})
