@@ -1,6 +1,7 @@
 import type { Making } from './making.ts'
 import { air } from './measure/air.ts'
 import { assays } from './measure/assays.ts'
+import { custody } from './measure/custody.ts'
 import { densityTests } from './measure/density.ts'
 import { ground } from './measure/ground.ts'
 import { gobMeasured } from './measure/gob-measured.ts'
@@ -8,12 +9,14 @@ import { headings } from './measure/headings.ts'
 import { crushAndPan } from './measure/lab.ts'
 import { mineAndTools } from './measure/mine.ts'
 import { money } from './measure/money.ts'
+import { narrowing } from './measure/narrowing.ts'
 import { relics } from './measure/relics.ts'
 import { samplePlan, takeSamples, type SamplePlan } from './measure/sampling.ts'
 import { secondThoughts } from './measure/second-thoughts.ts'
 import { shifts } from './measure/shifts.ts'
 import { structure } from './measure/structure.ts'
 import { survey } from './measure/survey.ts'
+import { sweeps } from './measure/sweeps.ts'
 import { targets } from './measure/targets.ts'
 import { ties } from './measure/ties.ts'
 import { widths } from './measure/widths.ts'
@@ -38,6 +41,9 @@ export function season(making: Making, samples: number): void {
   shifts(making)
   money(making)
   secondThoughts(making)
+  sweeps(making)
+  narrowing(making)
+  custody(making)
 }
 
 /** Four assays for every seven samples, blanks and standards among them: the duplicates with the bags they double, then bags by lot. */

@@ -8,10 +8,16 @@ export { isAnswer } from './answer.ts'
 export type { Answer, AnswerOr, AnswerRange, Assumed, Method, NotEnough } from './answer.ts'
 export type { SecondLook } from './second-look/second-look.ts'
 export type * from './shapes.ts'
+export type * from './finds/shapes.ts'
+export type * from './bags/shapes.ts'
 
 // Drawing it elsewhere
 export { lostPartOn } from './vein/lost-part/on-sheet.ts'
 export type { LostDrawn } from './vein/lost-part/on-sheet.ts'
+
+// Labels and bags
+export { bagKey, bagNumber, labelText } from './bags/bag-number.ts'
+export { labelsOn } from './bags/rolls.ts'
 
 // Saying it
 export { entryTitle } from './entry-title.ts'

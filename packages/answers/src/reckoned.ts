@@ -1,4 +1,6 @@
 import type { NotEnough } from './answer.ts'
+import type { Bags } from './bags/shapes.ts'
+import type { Finds } from './finds/shapes.ts'
 import type { SecondLook } from './second-look/second-look.ts'
 import type { Grade, Heaps, LostPart, Pay, VeinAt, Workings } from './shapes.ts'
 
@@ -8,6 +10,10 @@ export interface Reckoned {
   readonly vein: VeinAt | NotEnough
   /** Where the vein goes on past the fault. */
   readonly lostPart: LostPart | NotEnough
+  /** What was found, where, and what swept ground was silent. */
+  readonly finds: Finds | NotEnough
+  /** Whether every bag can be accounted for: numbers, ways, gaps. */
+  readonly bags: Bags | NotEnough
   readonly grade: Grade | NotEnough
   /** What the heaps of broken rock hold: gob, dumps, muck and tailings. */
   readonly heaps: Heaps | NotEnough

@@ -2,6 +2,7 @@ import type { Answer, CrewUnits, Driver, Grade, LostPart, NotEnough, PartName, P
 import { figure, length, plural } from '@lodebook/answers'
 import { kinds } from '@lodebook/book'
 import { convert } from '@lodebook/reckon/units'
+import { bagsPage, findsPage } from './finds.ts'
 import { heapsPage } from './heaps.ts'
 import { cautionsPart, figuresPart, page, under } from './page-parts.ts'
 import { sentences } from './problems.ts'
@@ -11,6 +12,7 @@ type Page<P extends PartName> = (said: Exclude<Reckoned[P], NotEnough>, units: C
 
 const pages: { readonly [P in PartName]: Page<P> } = {
   workings: workingsPage, vein: veinPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
+  finds: findsPage, bags: bagsPage,
   heaps: heapsPage,
   secondLooks: (looks, _, width) => secondLooksPart(looks, width),
 }

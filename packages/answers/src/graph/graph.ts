@@ -4,6 +4,7 @@ import type { ReadonlySignal } from '@preact/signals-core'
 import type { NotEnough } from '../answer.ts'
 import { assumer } from '../assumptions.ts'
 import { beliefsOf, looksByBag } from '../lab/beliefs.ts'
+import { bagOf } from '../lab/looks.ts'
 import { headingShapes } from '../places/heading-shapes.ts'
 import type { PlaceContext } from '../places/place-in-space.ts'
 import { placedKinds, placing } from '../places/placed-entries.ts'
@@ -57,7 +58,10 @@ export function graphOf(book: ReadonlySignal<Book | undefined>, part: <P extends
       workedOut: notEnough(drawn) ? [] : drawn.workedOut, units: units.value,
     })
   })
-  const looks = node('looks', () => looksByBag({ splits: of('split'), pans: of('pan'), assays: of('assay'), assume: assume.value }))
+  // A piece that the detector rang on was picked for its gold: it says nothing of the ground's grade, nor of the grains in it.
+  const picked = node('picked', () => new Set(of('sample').filter(sample => textOf(sample, 'method') === 'piece').map(bagOf)))
+  const ofGround = (entries: readonly Entry[]) => picked.value.size === 0 ? entries : entries.filter(entry => !picked.value.has(bagOf(entry)))
+  const looks = node('looks', () => looksByBag({ splits: of('split'), pans: ofGround(of('pan')), assays: ofGround(of('assay')), assume: assume.value }))
   const beliefs = node('beliefs', () => beliefsOf(looks.value, of('sample'), units.value))
   return { node, part, of, assume, mine, units, survey, stations, context, placings, at, headings, workings, vein, looks, beliefs }
 }

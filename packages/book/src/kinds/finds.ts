@@ -1,4 +1,4 @@
-import { area, azimuth, blob, choice, colours, count, date, density, distance, grade, inclination, kind, mass, massOrNil, note, number, offset, percent, place, temperature, text, uniqueText, volume, words, year, yesNo } from './field.ts'
+import { area, azimuth, blob, choice, choices, colours, count, date, density, distance, grade, inclination, kind, mass, massOrNil, note, number, offset, percent, place, temperature, text, uniqueText, volume, words, year, yesNo } from './field.ts'
 
 export const target = kind('target', 'Detector target', 'Detector targets', ['mark', 'place'], {
   mark: text('Mark', { hint: 'number on the flag or in the paint' }),
@@ -13,6 +13,7 @@ export const target = kind('target', 'Detector target', 'Detector targets', ['ma
   goldMass: massOrNil('Gold weighed'),
   bag: text('Bag', { hint: 'the sample it became' }),
   materials: words('Materials'),
+  by: text('Heard by'),
   found: date('Found'),
   note: note('Note'),
 })
@@ -20,7 +21,7 @@ export const target = kind('target', 'Detector target', 'Detector targets', ['ma
 /** What laboratories and crews print over the bag's number. */
 const bagHeadings = ['bag', 'bag no', 'bag number', 'bag id', 'sample', 'sample id', 'sample no', 'sample number', 'sample name', 'id', 'client id', 'client sample id']
 
-const method = choice('Method', ['channel', 'chip', 'panel', 'grab', 'muck', 'bulk', 'dump', 'gob', 'pulp'], { required: true })
+const method = choice('Method', ['channel', 'chip', 'panel', 'grab', 'muck', 'bulk', 'dump', 'gob', 'pulp', 'piece'], { required: true, hint: 'a piece is one that the detector rang on' })
 
 export const sample = kind('sample', 'Sample', 'Samples', ['bag'], {
   bag: uniqueText('Bag', { required: true, headings: [...bagHeadings, 'number'] }),
@@ -35,12 +36,16 @@ export const sample = kind('sample', 'Sample', 'Samples', ['bag'], {
   trend: azimuth('Trend of the tape'),
   plunge: inclination('Plunge of the tape', { hint: 'down positive' }),
   cut: offset('Depth of cut'),
+  length: distance('Length of cut', { hint: 'along the wall, of a channel or a row of chips' }),
   area: area('Area of panel'),
   materials: words('Materials'),
   massWet: mass('Mass wet'),
   mass: mass('Mass dry'),
   coarsest: offset('Coarsest piece'),
   visibleGold: choice('Gold seen', ['none', 'one speck', 'a few specks', 'much']),
+  largestGold: offset('Largest gold grain seen'),
+  seen: choices('Seen in it', ['iron stain', 'clay', 'crystals', 'sulphides', 'manganese', 'open space']),
+  target: text('Target', { hint: 'the mark it came from, of a piece that rang' }),
   seal: text('Seal'),
   collector: text('Taken by'),
   taken: date('Taken', { headings: ['date', 'taken'] }),

@@ -125,6 +125,8 @@ export const photo = kind('photo', 'Photo', 'Photos', ['caption'], {
   file: blob('Picture', { required: true }),
   caption: text('Caption'),
   of: ref('Shows', '*'),
+  markX: number('Mark across', { min: 0, max: 1 }, { hint: 'of the spot on the picture, from its left edge, as a share of its width' }),
+  markY: number('Mark down', { min: 0, max: 1 }, { hint: 'from its top edge, as a share of its height' }),
   place: place('Place'),
   taken: moment('Taken'),
   note: note('Note'),

@@ -23,7 +23,7 @@ function placeDoubts(book: Book, field: string, place: Place): readonly Finding[
 const isPlace = (value: unknown): value is Place => typeof value === 'object' && value !== null && 'by' in value
 
 /** Which fields name a bag that should be in the book. */
-const bagFields: Readonly<Record<string, readonly string[]>> = { pan: ['bag'], assay: ['bag'], split: ['of'], density: ['bag'], target: ['bag'], sample: ['duplicateOf'] }
+const bagFields: Readonly<Record<string, readonly string[]>> = { pan: ['bag'], assay: ['bag'], split: ['of'], density: ['bag'], target: ['bag'], 'target-check': ['bag'], sample: ['duplicateOf'] }
 
 /** What is possible but doubtful in the light of the book: names that nothing else explains yet. */
 export function doubts(kind: string, fields: Fields, book: Book, entry?: string): readonly Finding[] {
@@ -53,6 +53,8 @@ const special: Readonly<Record<string, (fields: Fields, book: Book, entry?: stri
     ? stations.flatMap((name: unknown, i) => typeof name === 'string' ? stationDoubts(book, `stations[${i}]`, name) : []) : [],
   sample: ({ standard }, book) => typeof standard === 'string' && !namesIn(book, 'standard', 'name').has(sameName(standard))
     ? [{ field: 'standard', expected: 'a blank or standard in the book', sentence: `no blank or standard named ${standard} is written yet`, doubt: true }] : [],
+  'target-check': ({ mark }, book) => typeof mark === 'string' && !namesIn(book, 'target', 'mark').has(sameName(mark))
+    ? [{ field: 'mark', expected: 'the mark of a target in the book', sentence: `no target with mark ${mark} is written yet`, doubt: true }] : [],
   photo: ({ of }, book) => typeof of === 'string' && !book.all.has(of)
     ? [{ field: 'of', expected: 'an entry of the book', sentence: 'the entry it shows is not in the book yet', doubt: true }] : [],
 }

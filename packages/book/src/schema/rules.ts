@@ -48,6 +48,8 @@ const dipSide: Rule = (fields) => {
 }
 
 const turnBetween = (a: number, b: number): number => Math.abs(((a - b) % 360 + 540) % 360 - 180)
+const pieceIsBagged: Rule = fields => fields['became'] === 'piece for the mortar' && fields['bag'] === undefined
+  ? { field: 'bag', expected: 'the bag it went into', sentence: 'without the bag of this piece its gold can never be joined to the signal', doubt: true } : undefined
 
 /** What the fields of one entry must say together, by kind. */
 export const rules: Readonly<Record<string, readonly Rule[]>> = {
@@ -95,6 +97,10 @@ export const rules: Readonly<Record<string, readonly Rule[]>> = {
     needs('minusGold', undefined, 'plusGold', 'the grade of what stayed on the screen'),
     needs('minusAgain', undefined, 'minusGold', 'the grade of the first charge'),
   ],
+  sweep: [needs('result', ['marks found'], 'marks', 'the marks that were found')],
+  photo: [needs('markX', undefined, 'markY', 'how far down the picture the spot is'), needs('markY', undefined, 'markX', 'how far across the picture the spot is')],
+  'target-check': [pieceIsBagged],
+  'label-roll': [ordered('first', 'last', 'the last number comes before the first')],
   standard: [needs('sort', ['standard'], 'gold', 'its certified gold grade')],
   density: [
     oneOf('density', [['density'], ['dry', 'inWater'], ['bulkMass', 'bulkVolume'], ['dry', 'bulkVolume']],

@@ -1,6 +1,8 @@
 import type { ReadonlySignal } from '@preact/signals-core'
 import type { Reckoned } from '../../reckoned.ts'
 import type { Graph } from '../graph.ts'
+import { bags } from './bags.ts'
+import { finds } from './finds.ts'
 import { grade } from './grade.ts'
 import { heaps } from './heaps.ts'
 import { lostPart } from './lost-part.ts'
@@ -14,6 +16,8 @@ export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => Readonl
   workings,
   vein,
   lostPart,
+  finds,
+  bags,
   grade,
   heaps,
   pay,
