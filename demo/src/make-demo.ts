@@ -1,5 +1,5 @@
 import type { Posting } from '@lodebook/book'
-import { makeMaking, type BagTruth, type Mistake, type Spot } from './making.ts'
+import { makeMaking, type BagTruth, type LooseEnds, type Mistake, type Spot } from './making.ts'
 import { gob } from './measure/gob.ts'
 import { plantRecovery, rates } from './measure/shifts.ts'
 import { season } from './season.ts'
@@ -9,7 +9,7 @@ import { makeDiary, type Note } from './write/diary.ts'
 import { posted, unsealed } from './write/posted.ts'
 
 export interface DemoOptions {
-  /** How many samples, blanks and standards and duplicates among them; 70 unless said, 9 at least. */
+  /** How many samples, blanks and standards and duplicates among them; 70 unless said, 9 at least. Pieces that the detector rang on come on top. */
   readonly samples?: number
   /** Whether the crew makes its five mistakes; true unless said. */
   readonly mistakes?: boolean
@@ -19,6 +19,8 @@ export interface DemoOptions {
 export interface Truth extends Ore {
   readonly seed: number
   readonly mistakes: readonly Mistake[]
+  /** Bag numbers that can't be accounted for. */
+  readonly loose: Readonly<LooseEnds>
   /** Where each entry with a place really is, by entry id. */
   readonly spots: ReadonlyMap<string, Spot>
   /** What each bag of rock really holds, by bag number. */
@@ -50,7 +52,7 @@ export function makeDemo(seed: number, options: DemoOptions = {}): Demo {
   season(making, options.samples ?? 70)
   let postings: readonly Posting[] | undefined
   return {
-    truth: { ...ore, seed, mistakes: making.mistakes, spots: making.spots, bags: making.bags, grains: grainClasses, panRecovery, plantRecovery, rates, gob },
+    truth: { ...ore, seed, mistakes: making.mistakes, loose: making.loose, spots: making.spots, bags: making.bags, grains: grainClasses, panRecovery, plantRecovery, rates, gob },
     notes: diary.notes,
     get postings() { return postings ??= posted(diary.notes) },
     get unsealed() { return unsealed(diary.notes) },

@@ -44,7 +44,11 @@ export interface Making {
   readonly mistakes: Mistake[]
   readonly spots: Map<string, Spot>
   readonly bags: Map<string, BagTruth>
+  readonly loose: LooseEnds
 }
 
+/** Numbers of bags that a careless crew can't account for; '' for a careful one. */
+export interface LooseEnds { passedOver: string, twice: string, lost: string }
+
 export const makeMaking = (seed: number, ore: Ore, diary: Diary, careless: boolean): Making =>
-  ({ ore, diary, numbers: stream => random(seed, stream), careless, mistakes: [], spots: new Map(), bags: new Map() })
+  ({ ore, diary, numbers: stream => random(seed, stream), careless, mistakes: [], spots: new Map(), bags: new Map(), loose: { passedOver: '', twice: '', lost: '' } })

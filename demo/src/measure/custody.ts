@@ -5,8 +5,8 @@ import { firstLaboratory, ives, moss, secondLaboratory, wren, type Person } from
 /** Seals on the two boxes that went to the laboratories. */
 const seals = { first: 'S-4201', second: 'S-4202' }
 
-/** The roll that the labels came from, and the bags' way: carried, dried, crushed, sent, received. The second box arrived with its seal broken. */
-export function custody({ diary }: Making): void {
+/** The roll that the labels came from, and the bags' way: carried, dried, crushed, sent, received. A careless crew's second box arrives with its seal broken. */
+export function custody({ diary, careless }: Making): void {
   const samples = diary.notes.filter(n => n.draft.kind === 'sample' && n.draft.why === undefined && n.draft.set.method !== 'piece').map(n => ({ bag: n.draft.set.bag as string, day: n.draft.set.taken as string }))
   const write = (person: Person, at: number, texts: Readonly<Record<string, string | undefined>>) =>
     diary.write(person, at + 10 * 60_000, 'custody', { who: person.name, when: momentText(at), ...texts })
@@ -25,7 +25,7 @@ export function custody({ diary }: Making): void {
     write(moss, timeOn(received, 15), { act: 'received', bags, who: laboratory, seal, intact, note: `By telephone from the laboratory.${intact === 'broken' ? ' The lid of the box had come open on the road; all bags were there.' : ''}` })
   }
   ship(ives, firstLaboratory, seals.first, '2026-07-25', '2026-07-29', 'whole')
-  ship(ives, secondLaboratory, seals.second, '2026-08-22', '2026-08-27', 'broken')
+  ship(ives, secondLaboratory, seals.second, '2026-08-22', '2026-08-27', careless ? 'broken' : 'whole')
 }
 
 /** 'B-001 to B-014', as bags of one day follow each other. */

@@ -12,8 +12,7 @@ const minutes = 60_000
 
 /**
  * Narrowing down: rock broken off and checked under the coil until the signal is in one piece, and what became of it. Pieces with gold go into bags
- * with the labels that come after the samples': one number is passed over, one is put on two bags by two people out of reach of each other, and
- * the last bag is not seen again.
+ * with the labels that come after the samples'. A careless crew passes one number over, puts one on two bags, and loses the last bag.
  */
 export function narrowing(making: Making): void {
   const { diary } = making, rng = making.numbers('narrowing')
@@ -46,11 +45,18 @@ export function narrowing(making: Making): void {
   })
 }
 
-/** The label of the nth piece, and whether its bag is the one that gets lost. The third label is spoilt; the sixth piece gets the fifth one's. */
-function labels({ diary }: Making, n: number): readonly [string, boolean] {
+/**
+ * The label of the nth piece, and whether its bag is the one that gets lost. The third label is spoilt; the sixth piece gets the fifth one's number,
+ * by two people who could not hear each other.
+ */
+function labels({ diary, careless, loose }: Making, n: number): readonly [string, boolean] {
   const samples = diary.notes.filter(note => note.draft.kind === 'sample' && note.draft.set.method !== 'piece' && note.draft.why === undefined).length
-  const steps = [1, 2, 4, 5, 6, 6, 7]
-  return [`B-${String(samples + steps[n]!).padStart(3, '0')}`, n === steps.length - 1]
+  const label = (i: number) => `B-${String(samples + i).padStart(3, '0')}`, lost = careless && n === chains.gold - 1
+  if (!careless) return [label(n + 1), false]
+  if (n === 2) loose.passedOver = label(3)
+  if (n === 5) loose.twice = label(6)
+  if (lost) loose.lost = label(7)
+  return [label([1, 2, 4, 5, 6, 6, 7][n]!), lost]
 }
 
 /** A place as it was written on the target, for the tag of the bag. */

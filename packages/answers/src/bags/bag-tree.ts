@@ -33,7 +33,7 @@ export function treesOf(samples: readonly Entry[], all: ByBag): readonly BagTree
     if (of !== undefined) doubles.set(bagKey(of), [...doubles.get(bagKey(of)) ?? [], sample])
   }
   const bags = new Set(samples.map(s => bagKey(textOf(s, 'bag')!)))
-  return samples.filter(s => { const of = textOf(s, 'duplicateOf'); return of === undefined || !bags.has(bagKey(of)) })
+  return samples.filter((s) => { const of = textOf(s, 'duplicateOf'); return of === undefined || !bags.has(bagKey(of)) })
     .map(s => treeOf(s, doubles.get(bagKey(textOf(s, 'bag')!)) ?? [], all))
     .filter(tree => tree.of.some(t => t.is === 'split' || t.is === 'duplicate'))
 }
