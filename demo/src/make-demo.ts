@@ -52,7 +52,9 @@ export function makeDemo(seed: number, options: DemoOptions = {}): Demo {
   season(making, options.samples ?? 70)
   let postings: readonly Posting[] | undefined
   return {
-    truth: { ...ore, seed, mistakes: making.mistakes, loose: making.loose, spots: making.spots, bags: making.bags, grains: grainClasses, panRecovery, plantRecovery, rates, gob },
+    truth: {
+      ...ore, seed, mistakes: making.mistakes, loose: making.loose, spots: making.spots, bags: making.bags, grains: grainClasses, panRecovery, plantRecovery, rates, gob,
+    },
     notes: diary.notes,
     get postings() { return postings ??= posted(diary.notes) },
     get unsealed() { return unsealed(diary.notes) },

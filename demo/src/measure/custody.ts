@@ -5,9 +5,10 @@ import { firstLaboratory, ives, moss, secondLaboratory, wren, type Person } from
 /** Seals on the two boxes that went to the laboratories. */
 const seals = { first: 'S-4201', second: 'S-4202' }
 
-/** The roll that the labels came from, and the bags' way: carried, dried, crushed, sent, received. A careless crew's second box arrives with its seal broken. */
+/** The roll of labels, and the bags' way: carried, dried, crushed, sent, received. A careless crew's second box arrives with its seal broken. */
 export function custody({ diary, careless }: Making): void {
-  const samples = diary.notes.filter(n => n.draft.kind === 'sample' && n.draft.why === undefined && n.draft.set.method !== 'piece').map(n => ({ bag: n.draft.set.bag as string, day: n.draft.set.taken as string }))
+  const samples = diary.notes.filter(({ draft }) => draft.kind === 'sample' && draft.why === undefined && draft.set.method !== 'piece')
+    .map(n => ({ bag: n.draft.set.bag as string, day: n.draft.set.taken as string }))
   const write = (person: Person, at: number, texts: Readonly<Record<string, string | undefined>>) =>
     diary.write(person, at + 10 * 60_000, 'custody', { who: person.name, when: momentText(at), ...texts })
   diary.write(moss, timeOn('2026-06-27', 19), 'label-roll', { prefix: 'B-', first: '1', last: `${Math.ceil((samples.length + 8) / 40) * 40}`, digits: '3', printed: '2026-06-27', by: wren.name })

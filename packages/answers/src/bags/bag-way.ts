@@ -25,7 +25,8 @@ export function byBag(record: BagRecord): ByBag {
   }
   const own = (entry: Entry) => [textOf(entry, 'bag') ?? ''].filter(Boolean)
   return {
-    samples: index(record.samples, own), splits: index(record.splits, own), pans: index(record.pans, own), assays: index(record.assays, own), densities: index(record.densities, own),
+    samples: index(record.samples, own), splits: index(record.splits, own), pans: index(record.pans, own),
+    assays: index(record.assays, own), densities: index(record.densities, own),
     custody: index(record.custody, entry => bagsNamed(wordsOf(entry, 'bags'))), splitsOf: index(record.splits, entry => [textOf(entry, 'of')!]),
   }
 }

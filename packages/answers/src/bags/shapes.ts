@@ -24,7 +24,17 @@ export interface RollUse {
 }
 
 /** One stage of a bag's way. */
-export interface BagStep { readonly entry: string, readonly kind: string, readonly act: string, readonly says: string, readonly who: string, readonly when: string, readonly seal: string, readonly intact: string, readonly to: string }
+export interface BagStep {
+  readonly entry: string
+  readonly kind: string
+  readonly act: string
+  readonly says: string
+  readonly who: string
+  readonly when: string
+  readonly seal: string
+  readonly intact: string
+  readonly to: string
+}
 
 /** A bag with what was taken from it. */
 export interface BagTree {

@@ -36,7 +36,8 @@ export function stretchBetween(from: Place | undefined, to: Place | undefined, l
   const line = [a.point, ...names.map(name => context.stations.get(name)!.point), b.point]
   const tidy = line.filter((p, i) => i === 0 || apart(p, line[i - 1]!) > 1e-6 * (1 + apart(line[0]!, line.at(-1)!)))
   return {
-    length: tidy.slice(1).reduce((sum, p, i) => sum + apart(p, tidy[i]!), 0), line: tidy, pieces: piecesOf(from, to, names, legs, context), along: side => offset(tidy, side, context),
+    length: tidy.slice(1).reduce((sum, p, i) => sum + apart(p, tidy[i]!), 0), line: tidy,
+    pieces: piecesOf(from, to, names, legs, context), along: side => offset(tidy, side, context),
   }
 }
 
@@ -49,7 +50,8 @@ function stationsBetween(from: AtStation, to: AtStation, legs: Legs, context: Pl
   const both = new Set([...ends(from), ...ends(to)])
   if (both.size <= 2 && (reachOf(from) > 0 || reachOf(to) > 0)) return []
   const [starts, goals] = [joins(from, context.stations), joins(to, context.stations)], ways = shortestWays(legs, starts)
-  const best = [...goals].flatMap(([name, metres]) => { const way = ways.get(name); return way ? [{ name, metres: way.metres + metres }] : [] }).sort((x, y) => x.metres - y.metres)[0]
+  const reached = [...goals].flatMap(([name, metres]) => { const way = ways.get(name); return way ? [{ name, metres: way.metres + metres }] : [] })
+  const best = reached.sort((x, y) => x.metres - y.metres)[0]
   if (!best) return undefined
   const names: string[] = []
   for (let at: string | undefined = best.name; at !== undefined; at = ways.get(at)?.before) names.unshift(at)
@@ -70,7 +72,8 @@ function piecesOf(from: AtStation, to: AtStation, names: readonly string[], legs
     const [a, b] = reachOf(from) > 0 ? [from, to] : [to, from], toward = towardOf(a, context), metres = legs.get(a.station)?.get(toward ?? '') ?? 0
     return piece(a.station, toward, reachOf(a), b.station === a.station ? reachOf(b) : metres - reachOf(b))
   }
-  return [...end(from, names[0]!), ...names.slice(1).flatMap((name, i) => piece(names[i]!, name, 0, legs.get(names[i]!)?.get(name) ?? 0)), ...end(to, names.at(-1)!)]
+  const whole = names.slice(1).flatMap((name, i) => piece(names[i]!, name, 0, legs.get(names[i]!)?.get(name) ?? 0))
+  return [...end(from, names[0]!), ...whole, ...end(to, names.at(-1)!)]
 }
 
 /** The line moved out to a side by the offsets of the station nearest to each of its points. */
@@ -79,7 +82,7 @@ function offset(line: readonly Enu[], side: string, context: PlaceContext): read
   return line.map((p, i): Enu => {
     const [before, after] = [line[Math.max(0, i - 1)]!, line[Math.min(line.length - 1, i + 1)]!]
     const azimuth = Math.atan2(after[0] - before[0], after[1] - before[1])
-    const near = stations.reduce<typeof stations[number] | undefined>((best, s) => best === undefined || apart(s.point, p) < apart(best.point, p) ? s : best, undefined)
+    const near = [...stations].sort((s, t) => apart(s.point, p) - apart(t.point, p))[0]
     const walls = near?.walls(azimuth * 180 / Math.PI) ?? { left: 0, right: 0, up: 0, down: 0 }
     const out = side === 'left rib' ? -walls.left : side === 'right rib' ? walls.right : 0
     const up = side === 'back' ? walls.up : side === 'sill' ? -walls.down : 0

@@ -7,6 +7,6 @@ import * as work from './work.ts'
 
 /** Every kind of entry, by id. One description of each serves every door. */
 export const kinds: Readonly<Record<string, Kind>> = Object.fromEntries(
-  [...Object.values(ground), ...Object.values(finds), ...Object.values(detecting), ...Object.values(keeping), ...Object.values(work)].map(kind => [kind.id, kind]))
+  [ground, finds, detecting, keeping, work].flatMap(group => Object.values(group)).map(kind => [kind.id, kind]))
 
 export type { Field, FieldType, Kind }

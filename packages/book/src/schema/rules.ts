@@ -48,6 +48,7 @@ const dipSide: Rule = (fields) => {
 }
 
 const turnBetween = (a: number, b: number): number => Math.abs(((a - b) % 360 + 540) % 360 - 180)
+
 const pieceIsBagged: Rule = fields => fields['became'] === 'piece for the mortar' && fields['bag'] === undefined
   ? { field: 'bag', expected: 'the bag it went into', sentence: 'without the bag of this piece its gold can never be joined to the signal', doubt: true } : undefined
 
