@@ -53,7 +53,8 @@ export function makeDemo(seed: number, options: DemoOptions = {}): Demo {
   let postings: readonly Posting[] | undefined
   return {
     truth: {
-      ...ore, seed, mistakes: making.mistakes, loose: making.loose, spots: making.spots, bags: making.bags, grains: grainClasses, panRecovery, plantRecovery, rates, gob,
+      ...ore, seed, mistakes: making.mistakes, loose: making.loose, spots: making.spots, bags: making.bags,
+      grains: grainClasses, panRecovery, plantRecovery, rates, gob,
     },
     notes: diary.notes,
     get postings() { return postings ??= posted(diary.notes) },
