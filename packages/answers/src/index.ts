@@ -10,6 +10,7 @@ export type { SecondLook } from './second-look/second-look.ts'
 export type * from './shapes.ts'
 export type * from './finds/shapes.ts'
 export type * from './bags/shapes.ts'
+export type * from './lab/shapes.ts'
 
 // Drawing it elsewhere
 export { lostPartOn } from './vein/lost-part/on-sheet.ts'

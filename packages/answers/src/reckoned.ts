@@ -1,6 +1,7 @@
 import type { NotEnough } from './answer.ts'
 import type { Bags } from './bags/shapes.ts'
 import type { Finds } from './finds/shapes.ts'
+import type { Lab } from './lab/shapes.ts'
 import type { SecondLook } from './second-look/second-look.ts'
 import type { Grade, Heaps, LostPart, Pay, VeinAt, Workings } from './shapes.ts'
 
@@ -14,6 +15,8 @@ export interface Reckoned {
   readonly finds: Finds | NotEnough
   /** Whether every bag can be accounted for: numbers, ways, gaps. */
   readonly bags: Bags | NotEnough
+  /** What was found, and whether it can be believed. */
+  readonly lab: Lab | NotEnough
   readonly grade: Grade | NotEnough
   /** What the heaps of broken rock hold: gob, dumps, muck and tailings. */
   readonly heaps: Heaps | NotEnough

@@ -4,7 +4,8 @@ import { kinds } from '@lodebook/book'
 import { convert } from '@lodebook/reckon/units'
 import { bagsPage, findsPage } from './finds.ts'
 import { heapsPage } from './heaps.ts'
-import { cautionsPart, figuresPart, page, under } from './page-parts.ts'
+import { labPage } from './lab.ts'
+import { cautionsPart, figuresPart, figuresTable, page, short, under } from './page-parts.ts'
 import { sentences } from './problems.ts'
 import { table } from './table.ts'
 
@@ -13,6 +14,7 @@ type Page<P extends PartName> = (said: Exclude<Reckoned[P], NotEnough>, units: C
 const pages: { readonly [P in PartName]: Page<P> } = {
   workings: workingsPage, vein: veinPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
   finds: findsPage, bags: bagsPage,
+  lab: labPage,
   heaps: heapsPage,
   secondLooks: (looks, _, width) => secondLooksPart(looks, width),
 }
@@ -50,7 +52,6 @@ function lostPartPage({ sentence, apart, heading, wanted, evidence, cautions }: 
 }
 
 const panelsShown = 12
-const short: Readonly<Record<string, string>> = { 'ozt/short ton': 'oz/ton', 'short ton': 'tons' }
 
 function gradePage({ sentence, ounces, tonnes, grade, width: thickness, audit, panels, cautions }: Grade, units: CrewUnits, width: number): string {
   const best = [...panels].sort((a, b) => b.ounces - a.ounces).slice(0, panelsShown)
@@ -63,9 +64,6 @@ function gradePage({ sentence, ounces, tonnes, grade, width: thickness, audit, p
   return page(sentences([sentence], width), figuresPart([ounces, tonnes, grade, thickness, audit], width),
     under(panels.length > best.length ? `The ${best.length} of ${panels.length} panels with most gold` : 'Panels', figuresTable(head, rows, width)), cautionsPart(cautions, width))
 }
-
-const figuresTable = (head: readonly string[], rows: readonly (readonly string[])[], width: number): string =>
-  table(rows, { width, head, sides: head.map((_, column) => column === 0 ? 'left' : 'right') })
 
 function payPage({ sentence, currency, perDay, personDays, ouncesWon, breakEven, chance, twenty, drivers, cautions }: Pay, _: unknown, width: number): string {
   const tens = [twenty.slice(0, 10), twenty.slice(10)].map(row => row.map(one => figure(one, 2)))

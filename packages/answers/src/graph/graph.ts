@@ -5,6 +5,10 @@ import type { NotEnough } from '../answer.ts'
 import { assumer } from '../assumptions.ts'
 import { beliefsOf, looksByBag } from '../lab/beliefs.ts'
 import { bagOf } from '../lab/looks.ts'
+import { densitiesOf } from '../lab/densities.ts'
+import { measuredDensity } from '../lab/measured-density.ts'
+import { placedBeliefs } from '../lab/placed-beliefs.ts'
+import { swappedBags } from '../lab/swapped-bags.ts'
 import { headingShapes } from '../places/heading-shapes.ts'
 import type { PlaceContext } from '../places/place-in-space.ts'
 import { placedKinds, placing } from '../places/placed-entries.ts'
@@ -40,7 +44,8 @@ export function graphOf(book: ReadonlySignal<Book | undefined>, part: <P extends
     return list.value
   }
 
-  const assume = node('assumptions', () => assumer(of('assumption')))
+  const densities = node('densities', () => densitiesOf(of('density')))
+  const assume = node('assumptions', () => measuredDensity(assumer(of('assumption')), densities.value))
   const mine = computed(() => of('mine').at(-1))
   const units = computed(() => mine.value && textOf(mine.value, 'units') === 'feet and oz/ton' ? imperial : metric)
   const survey = node('survey', () => surveyOf(of('shot'), of('tie'), of('instrument'), mine.value, assume.value))
@@ -63,5 +68,9 @@ export function graphOf(book: ReadonlySignal<Book | undefined>, part: <P extends
   const ofGround = (entries: readonly Entry[]) => picked.value.size === 0 ? entries : entries.filter(entry => !picked.value.has(bagOf(entry)))
   const looks = node('looks', () => looksByBag({ splits: of('split'), pans: ofGround(of('pan')), assays: ofGround(of('assay')), assume: assume.value }))
   const beliefs = node('beliefs', () => beliefsOf(looks.value, of('sample'), units.value))
-  return { node, part, of, assume, mine, units, survey, stations, context, placings, at, headings, workings, vein, looks, beliefs }
+  const swaps = node('swaps', () => {
+    const found = vein.value
+    return swappedBags(notEnough(found) ? [] : placedBeliefs(at('sample'), beliefs.value, found), assume.value, units.value)
+  })
+  return { node, part, of, assume, mine, units, survey, stations, context, placings, at, headings, workings, vein, looks, beliefs, swaps, densities }
 }

@@ -7,8 +7,11 @@ import { buildAnswer } from '../build-answer.ts'
 import { textOf } from '../read.ts'
 import { grade as gradeWords, figure, plural } from '../words.ts'
 import type { CrewUnits } from '../words.ts'
-import { assayLook, bagOf, grainFrom, panLook, panRecovery } from './looks.ts'
+import { assayLook, bagOf, grainFrom, panLook, standingAssays, withTails } from './looks.ts'
 import type { Look } from './looks.ts'
+import { pannerOf, recoveriesOf } from './pan-recovery.ts'
+import type { PannedAndAssayed, Recoveries, Recovery } from './pan-recovery.ts'
+import { screenedSplits } from './screened-splits.ts'
 
 export interface LookInput {
   readonly splits: readonly Entry[]
@@ -25,51 +28,70 @@ export interface BaggedLooks {
   readonly looks: ReadonlyMap<string, readonly Look[]>
   readonly grain: number
   readonly grainAssumed: ReturnType<Assume> | undefined
-  readonly recovery: ReturnType<typeof panRecovery>
+  readonly recoveries: Recoveries
+  /** The bag that a split came from in the end; itself for a bag. */
+  readonly root: (bag: string) => string
 }
 
 export function looksByBag({ splits, pans, assays, assume }: LookInput): BaggedLooks {
+  const root = rootOf(splits)
+  const given = assume('gold grain')
+  const counted = grainFrom(pans)
+  const grain = counted ?? given.value
+  const screened = screenedSplits(splits, assays, grain, assume)
+  const assayed = [
+    ...screened.looks,
+    ...standingAssays(assays.filter(a => !screened.used.has(a.id))).flatMap((a) => {
+      const look = assayLook(a, grain, assume)
+      return look ? [{ bag: bagOf(a), look }] : []
+    }),
+  ]
+  const panned = withTails(pans)
+  const bareLook = (pan: Entry) => panLook(pan, grain, { share: 1, relativeSd: 0 })
+  const bare = panned.flatMap(({ pan, tails }) => {
+    const look = tails.length === 0 ? bareLook(pan) : undefined
+    const assay = look && assayed.find(a => root(a.bag) === root(bagOf(pan)))?.look
+    return look && assay ? [{ pan: look.look, assay: assay.look, panner: pannerOf(pan), entries: [pan.id, assay.entry.id] } satisfies PannedAndAssayed] : []
+  })
+  const recoveries = recoveriesOf(pans, bare, middleLog([...assayed.map(a => a.look), ...panned.flatMap(({ pan }) => bareLook(pan) ?? [])]), assume)
+  const looks = new Map<string, Look[]>()
+  const add = (bag: string, look: Look) => looks.set(root(bag), [...looks.get(root(bag)) ?? [], look])
+  for (const { bag, look } of assayed) add(bag, look)
+  for (const { pan, tails } of panned) {
+    const look = panLook(pan, grain, recoveries.of.get(pannerOf(pan)) ?? recoveries.all, tails)
+    if (look) add(bagOf(pan), look)
+  }
+  return { looks, grain, grainAssumed: counted === undefined ? given : undefined, recoveries, root }
+}
+
+function rootOf(splits: readonly Entry[]): (bag: string) => string {
   const parent = new Map(splits.map(split => [bagOf(split), textOf(split, 'of')!]))
-  const root = (bag: string): string => {
+  return (bag) => {
     const seen = new Set<string>()
     let at = bag
     while (parent.has(at) && !seen.has(at)) { seen.add(at); at = parent.get(at)! }
     return at
   }
-  const given = assume('gold grain')
-  const counted = grainFrom(pans)
-  const grain = counted ?? given.value
-  const recovery = panRecovery(pans, assume)
-  const looks = new Map<string, Look[]>()
-  const add = (bag: string, look: Look | undefined) => {
-    if (!look) return
-    const list = looks.get(root(bag))
-    if (list) list.push(look)
-    else looks.set(root(bag), [look])
-  }
-  for (const assay of assays) add(bagOf(assay), assayLook(assay, grain, assume))
-  for (const pan of pans) add(bagOf(pan), panLook(pan, grain, recovery))
-  return { looks, grain, grainAssumed: counted === undefined ? given : undefined, recovery }
 }
 
 /** What may be believed of every bag that was panned or assayed. */
-export function beliefsOf({ looks, grain, grainAssumed, recovery }: BaggedLooks, samples: readonly Entry[], units: CrewUnits): ReadonlyMap<string, Belief> {
-  const prior = { logMean: middleLog([...looks.values()]), logSd: priorLogSd }
+export function beliefsOf({ looks, grain, grainAssumed, recoveries }: BaggedLooks, samples: readonly Entry[], units: CrewUnits): ReadonlyMap<string, Belief> {
+  const prior = { logMean: middleLog([...looks.values()].flat()), logSd: priorLogSd }
   const entries = new Map(samples.map(sample => [bagOf(sample), sample]))
-  const common: Common = { prior, grain, recovery, grainAssumed, units }
+  const common: Common = { prior, grain, recovery: recoveries.all, grainAssumed, units }
   return new Map([...looks].map(([bag, list]) => [bag, beliefOf(bag, list, entries.get(bag), common)]))
 }
 
 /** The middle of the logs of what was found: where an unknown sample of this book may be thought to lie. */
-function middleLog(all: readonly (readonly Look[])[]): number {
-  const found = all.flatMap(list => list.flatMap(({ look }) => 'grade' in look.found && look.found.grade > 0 ? [Math.log(look.found.grade / look.recovery)] : [])).sort((a, b) => a - b)
+function middleLog(all: readonly Look[]): number {
+  const found = all.flatMap(({ look }) => 'grade' in look.found && look.found.grade > 0 ? [Math.log(look.found.grade / look.recovery)] : []).sort((a, b) => a - b)
   return found[Math.floor(found.length / 2)] ?? 0
 }
 
 interface Common {
   readonly prior: GradePrior
   readonly grain: number
-  readonly recovery: { readonly share: number, readonly from: readonly string[] }
+  readonly recovery: Recovery
   readonly grainAssumed: ReturnType<Assume> | undefined
   readonly units: CrewUnits
 }
@@ -90,7 +112,8 @@ function beliefOf(bag: string, list: readonly Look[], sample: Entry | undefined,
         name: 'all looks at one bag, by Poisson grain counts', page: 'sample-belief',
         working: [`grains of ${figure(grain, 2)} mg carry the gold`, ...list.map(({ look, says }) => `${says}: ${figure(look.mass, 3)} g looked at, recovery ${figure(look.recovery, 2)}`)],
       },
-      from: [...(sample ? [sample.id] : []), ...list.map(l => l.entry.id), ...(panned ? recovery.from : [])], assumed: grainAssumed ? [grainAssumed] : [],
+      from: [...(sample ? [sample.id] : []), ...list.flatMap(l => [l.entry.id, ...(l.also ?? []).map(e => e.id)]), ...(panned ? recovery.from : [])],
+      assumed: grainAssumed ? [grainAssumed] : [],
     }),
   }
 }

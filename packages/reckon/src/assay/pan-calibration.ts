@@ -17,7 +17,7 @@ export interface PanCalibration {
 }
 
 /** Shares that are weighed against each other, and grades under each bag. */
-const [shares, grades] = [90, 90]
+const [shares, grades] = [45, 140]
 const [leastShare, mostShare] = [0.1, 1]
 /** How far from the prior's middle a grade may lie, in its standard deviations. */
 const reach = 3.5

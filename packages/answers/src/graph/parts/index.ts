@@ -5,6 +5,7 @@ import { bags } from './bags.ts'
 import { finds } from './finds.ts'
 import { grade } from './grade.ts'
 import { heaps } from './heaps.ts'
+import { lab } from './lab.ts'
 import { lostPart } from './lost-part.ts'
 import { pay } from './pay.ts'
 import { secondLooks } from './second-looks.ts'
@@ -18,6 +19,7 @@ export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => Readonl
   lostPart,
   finds,
   bags,
+  lab,
   grade,
   heaps,
   pay,

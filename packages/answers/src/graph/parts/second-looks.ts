@@ -1,6 +1,7 @@
 import { placedKinds } from '../../places/placed-entries.ts'
 import { oddControls } from '../../second-look/control-samples.ts'
 import { disagreeingLooks } from '../../second-look/disagreeing-looks.ts'
+import { oddSwaps } from '../../second-look/odd-swaps.ts'
 import { oddMasses } from '../../second-look/odd-masses.ts'
 import { oddPlaces } from '../../second-look/odd-places.ts'
 import { oddVein } from '../../second-look/odd-vein.ts'
@@ -21,6 +22,6 @@ export const secondLooks = (g: Graph) => g.node('second looks', (): readonly Sec
     ...oddControls({ samples: g.of('sample'), assays: g.of('assay'), standards: g.of('standard') }),
     ...oddPlaces(placedKinds.flatMap(g.of), g.stations.value),
     ...(notEnough(found) ? [] : [...oddVein(found), ...oddWidths(found.at.widths, byId)]),
-    ...widthsInTheVein([...g.of('width'), ...g.of('sample')]), ...oddMasses(g.of('sample')), ...disagreeingLooks(g.looks.value.looks),
+    ...widthsInTheVein([...g.of('width'), ...g.of('sample')]), ...oddMasses(g.of('sample')), ...disagreeingLooks(g.looks.value.looks), ...oddSwaps(g.swaps.value.found),
   ]
 })
