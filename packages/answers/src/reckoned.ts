@@ -3,12 +3,15 @@ import type { Bags } from './bags/shapes.ts'
 import type { Finds } from './finds/shapes.ts'
 import type { Lab } from './lab/shapes.ts'
 import type { SecondLook } from './second-look/second-look.ts'
+import type { VeinSheet } from './vein/shapes.ts'
 import type { Grade, Heaps, LostPart, Pay, VeinAt, Workings } from './shapes.ts'
 
 /** Everything that can be asked. A part that can't be said yet says what is missing. */
 export interface Reckoned {
   readonly workings: Workings | NotEnough
   readonly vein: VeinAt | NotEnough
+  /** What the vein does, how thick it is and what it is made of. */
+  readonly veinSheet: VeinSheet | NotEnough
   /** Where the vein goes on past the fault. */
   readonly lostPart: LostPart | NotEnough
   /** What was found, where, and what swept ground was silent. */

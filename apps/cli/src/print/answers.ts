@@ -8,11 +8,12 @@ import { labPage } from './lab.ts'
 import { cautionsPart, figuresPart, figuresTable, page, short, under } from './page-parts.ts'
 import { sentences } from './problems.ts'
 import { table } from './table.ts'
+import { veinSheetPage } from './vein.ts'
 
 type Page<P extends PartName> = (said: Exclude<Reckoned[P], NotEnough>, units: CrewUnits, width: number) => string
 
 const pages: { readonly [P in PartName]: Page<P> } = {
-  workings: workingsPage, vein: veinPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
+  workings: workingsPage, vein: veinPage, veinSheet: veinSheetPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
   finds: findsPage, bags: bagsPage,
   lab: labPage,
   heaps: heapsPage,

@@ -26,6 +26,8 @@ export interface Thing {
   readonly labelFrom?: number
   /** Drawn soft: its place is not well known. */
   readonly soft?: boolean
+  /** Degrees by which its mark is turned, clockwise: a strike that runs so. */
+  readonly turn?: number
   /** It stands for an area: it is picked by pointing into the area, not at its middle. */
   readonly area?: boolean
 }
@@ -161,7 +163,7 @@ export function Drawing(props: Props) {
                     onFocus={() => { setCurrent(t.id); props.onPoint?.(t.at, t.id) }}
                   >
                     <circle r={reach[t.symbol] + 5} class="halo" />
-                    <g transform={t.weight >= always ? undefined : `scale(${small})`}><Mark name={t.symbol} /></g>
+                    <g transform={`rotate(${t.turn ?? 0}) scale(${t.weight >= always ? 1 : small})`}><Mark name={t.symbol} /></g>
                   </g>
                 )
               })}

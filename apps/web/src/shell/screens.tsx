@@ -16,6 +16,8 @@ export interface Screen {
 export const screens: readonly Screen[] = [
   { id: 'workings', name: 'Workings', asks: 'Where is everything?', atHand: true,
     Shown: lazyScreen(async () => (await import('../screens/workings.tsx')).WorkingsScreen) },
+  { id: 'vein', name: 'Vein', asks: 'What does the vein do, how thick is it, and where did it go?',
+    Shown: lazyScreen(async () => (await import('../screens/vein.tsx')).VeinScreen) },
   { id: 'grade', name: 'Grade', asks: 'How much gold, where, and how sure are we?', atHand: true,
     Shown: lazyScreen(async () => (await import('../screens/grade.tsx')).GradeScreen) },
   { id: 'pay', name: 'Pay', asks: 'Is it worth our days?',

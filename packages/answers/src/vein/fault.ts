@@ -20,10 +20,24 @@ export interface FaultPlane {
 
 /** Fits the fault that the crew has read most often; undefined when none has been read. */
 export function faultOf(structures: readonly Sited[], north: North): FaultPlane | undefined {
-  const all = structures.filter(s => textOf(s.entry, 'feature') === 'fault' && attitudeOf(s.entry, north))
-  const name = usualName(all.map(s => textOf(s.entry, 'name'))) ?? 'the fault'
-  const own = all.filter(s => (textOf(s.entry, 'name') ?? name) === name)
-  if (own.length === 0) return undefined
+  const all = readOf(structures, north)
+  const name = usualName(all.map(nameOf)) ?? 'the fault'
+  const own = all.filter(s => (nameOf(s) ?? name) === name)
+  return own.length === 0 ? undefined : fitted(name, own, north)
+}
+
+/** Fits every fault that was read by name; readings without a name belong to the one read most often. */
+export function faultsNamed(structures: readonly Sited[], north: North): readonly FaultPlane[] {
+  const all = readOf(structures, north)
+  const usual = usualName(all.map(nameOf)) ?? 'the fault'
+  const names = [...new Set(all.map(s => nameOf(s) ?? usual))]
+  return names.map(name => fitted(name, all.filter(s => (nameOf(s) ?? usual) === name), north))
+}
+
+const nameOf = (s: Sited) => textOf(s.entry, 'name')
+const readOf = (structures: readonly Sited[], north: North) => structures.filter(s => textOf(s.entry, 'feature') === 'fault' && attitudeOf(s.entry, north))
+
+function fitted(name: string, own: readonly Sited[], north: North): FaultPlane {
   const plane = fitVeinPlane({ points: own.map(contactOf), readings: own.map(s => attitudeOf(s.entry, north)!) })
   const from = own.map(s => s.entry.id)
   const method = { name: 'weighted plane through places and readings', page: 'planes' }

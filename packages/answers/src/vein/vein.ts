@@ -8,11 +8,13 @@ import { buildAnswer, mean, quantile } from '../build-answer.ts'
 import type { StationPlace } from '../places/place-in-space.ts'
 import { textOf } from '../read.ts'
 import type { HeadingShape, VeinAt, WidthAt } from '../shapes.ts'
+import type { North } from '../survey/north.ts'
 import type { Survey } from '../survey/survey.ts'
 import { angle, azimuth, figure, length, plural } from '../words.ts'
 import type { CrewUnits } from '../words.ts'
 import { cutLine, faultOf, offFault, sideOfCut } from './fault.ts'
 import type { CutLine, FaultPlane } from './fault.ts'
+import { besideEachOther } from './lost-part/beside.ts'
 import { trueWidthOf } from './true-widths.ts'
 import type { WidthContext } from './true-widths.ts'
 import { attitudeOf, contactOf, usualName } from './vein-data.ts'
@@ -27,8 +29,12 @@ export interface VeinFound {
   /** Whether a place lies on this side of the fault. */
   readonly thisSide: (sited: Sited) => boolean
   readonly widthContext: WidthContext
-  /** The readings behind the plane, in the order of its own lists. */
+  /** The places behind the plane, with their doubt beside each other, and the readings, in the order of its own lists. */
+  readonly touched: readonly Sited[]
+  readonly read: readonly Sited[]
+  /** The entries of those readings. */
   readonly readings: readonly string[]
+  readonly north: North
   /** Entries that name another vein, which are left aside. */
   readonly ofOthers: readonly string[]
 }
@@ -48,7 +54,10 @@ const source = 'Total least squares plane with each observation\'s own weight; s
 
 /** The vein as one plane on the portal's side of the fault, with true widths and its own coordinates. */
 export function veinOf(input: VeinInput): VeinFound | NotEnough {
-  const { survey, structures, widths, samples, units } = input
+  const { survey, samples, units } = input
+  // What a GPS fix and the declination do to the whole map moves the vein with everything else: it is no doubt of how the vein lies.
+  const beside = besideEachOther(survey)
+  const [structures, widths] = [input.structures.map(beside.place), input.widths.map(beside.place)]
   const name = usualName([...structures.map(s => vein(s.entry)), ...widths.map(s => vein(s.entry)), ...samples.map(s => vein(s.entry))])
   const ours = (s: Sited) => (vein(s.entry) ?? name) === name
   const readings = structures.filter(s => textOf(s.entry, 'feature') === 'vein' && ours(s) && attitudeOf(s.entry, survey.north))
@@ -78,7 +87,7 @@ export function veinOf(input: VeinInput): VeinFound | NotEnough {
   })
   const cut = fault && cutLine(fault, plane, frame)
   return {
-    plane, frame, fault, thisSide, widthContext, readings: read.map(s => s.entry.id),
+    plane, frame, fault, thisSide, widthContext, touched: mine, read, readings: read.map(s => s.entry.id), north: survey.north,
     ofOthers: [...structures, ...widths, ...samples].filter(s => vein(s.entry) !== undefined && !ours(s)).map(s => s.entry.id),
     at: {
       name: name ?? 'the vein', strike, dip, width: widthAnswer(widthsAt, units), origin: frame.origin, alongAxis: frame.strike, downAxis: frame.dip, normal: frame.normal,

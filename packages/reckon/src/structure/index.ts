@@ -38,3 +38,9 @@ export type { SlipMeasures, SlipParts } from './fault-slip.ts'
 
 // The lost part of a vein past a fault
 export * from './lost-part/index.ts'
+
+// The net: lower hemisphere, equal area
+export * from './net/index.ts'
+
+// One plane, two, or a curve; where it swells
+export * from './surface/index.ts'

@@ -10,12 +10,14 @@ import { lostPart } from './lost-part.ts'
 import { pay } from './pay.ts'
 import { secondLooks } from './second-looks.ts'
 import { vein } from './vein.ts'
+import { veinSheet } from './vein-sheet.ts'
 import { workings } from './workings.ts'
 
 /** How each part of the answers is made. */
 export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => ReadonlySignal<Reckoned[P]> } = {
   workings,
   vein,
+  veinSheet,
   lostPart,
   finds,
   bags,

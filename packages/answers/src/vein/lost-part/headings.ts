@@ -67,7 +67,7 @@ export function headingTold(family: LostPartFamily, found: ShortestHeading & Fac
 
 /** Chances at even, round steps up to a length. */
 function chances(lengths: readonly number[], upTo: number): LostHeading['chance'] {
-  const rough = Math.max(upTo, 1e-6) / 8
+  const rough = Math.max(upTo, 1e-6) / 40 // fine enough to be drawn as a curve
   const power = 10 ** Math.floor(Math.log10(rough))
   const step = [1, 2, 5, 10].map(k => k * power).find(k => k >= rough)!
   return Array.from({ length: Math.ceil(upTo / step) + 1 }, (_, i) => (i + 1) * step).map(within => ({ within, chance: chanceWithin(lengths, within) }))

@@ -1,0 +1,6 @@
+export { equalArea, fromEqualArea } from './equal-area.ts'
+export type { NetPoint } from './equal-area.ts'
+export { greatCircle, poleOf, smallCircle } from './net-lines.ts'
+export { meanPole } from './mean-pole.ts'
+export { poleDensity } from './pole-density.ts'
+export type { PoleDensity } from './pole-density.ts'

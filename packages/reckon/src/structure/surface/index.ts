@@ -1,0 +1,6 @@
+export { chooseSurface, convincing } from './choose-surface.ts'
+export type { SurfaceChoice, SurfaceTrial } from './choose-surface.ts'
+export { surfaceAt } from './surface-model.ts'
+export type { BreakLine, FittedSurface, SurfaceData, SurfaceKind, SurfacePoint, SurfaceSlope } from './surface-model.ts'
+export { smoothAlong } from './smooth-along.ts'
+export type { SmoothPoint, SmoothWidth, WidthAlong } from './smooth-along.ts'
