@@ -19,7 +19,7 @@ export function VeinScreen({ path }: { readonly path: readonly string[] }) {
   return path[0] === '3d' ? <InSpace /> : <Told />
 }
 
-const there = <T extends object>(value: T | NotEnough | undefined): T | undefined => value && !('notEnough' in value) ? value as T : undefined
+const there = <T extends object>(value: T | NotEnough | undefined): T | undefined => value && !('notEnough' in value) ? value : undefined
 
 function Told() {
   const asked = ask('veinSheet'), vein = there(ask('vein').value), lost = ask('lostPart').value, workings = there(ask('workings').value)

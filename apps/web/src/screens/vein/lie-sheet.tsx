@@ -1,4 +1,5 @@
 import type { NetGroup, NetReading, VeinAt, VeinSheet, Workings } from '@lodebook/answers'
+import type { Enu } from '@lodebook/reckon'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { openAnswer, openEntry, open } from '../../drawer/drawer-state.ts'
 import { Drawing } from '../../drawing/drawing.tsx'
@@ -23,7 +24,8 @@ const nowhere = { minX: -10, minY: -10, maxX: 10, maxY: 10 }
 export function LieSheet({ sheet, vein, workings }: { readonly sheet: VeinSheet, readonly vein: VeinAt, readonly workings: Workings }) {
   const { net } = sheet
   const [hidden, setHidden] = useState<ReadonlySet<string>>(new Set()), [chosen, setChosen] = useState(net.groups[0]?.key), [lit, setLit] = useState<string>()
-  const [plan, setPlan] = useState<View>(), [disc, setDisc] = useState<View>(), [planSize, setPlanSize] = useState<Size>(), [discSize, setDiscSize] = useState<Size>()
+  const [plan, setPlan] = useState<View>(), [disc, setDisc] = useState<View>()
+  const [planSize, setPlanSize] = useState<Size>(), [discSize, setDiscSize] = useState<Size>()
   const body = useRef<HTMLDivElement>(null), room = useSize(body), wide = room.width >= 900
   const group = net.groups.find(g => g.key === chosen)
   const shown = net.groups.filter(g => !hidden.has(g.key))
@@ -34,7 +36,7 @@ export function LieSheet({ sheet, vein, workings }: { readonly sheet: VeinSheet,
     ...readings.flatMap((r): Thing[] => { const place = places.get(r.entry); return place ? [{ id: r.entry, at: northUp(place.point), symbol: dipSymbol(r.feature), turn: turnOf(r), label: labelOf(r), labelFrom: 14, weight: r.feature === 'vein' ? 30 : 10, says: r.says }] : [] }),
   ], [readings, places, workings])
   const netThings = useMemo((): readonly Thing[] => readings.map(r => ({ id: r.entry, at: { x: r.xy[0] * radius, y: r.xy[1] * radius }, symbol: poleSymbol(r.feature), label: '', weight: 100, says: r.says })), [readings])
-  const planBounds = useMemo(() => boundsOf([...readings.flatMap((r) => { const p = places.get(r.entry); return p ? [northUp(p.point)] : [] }), ...vein.widths.length > 0 ? vein.stations.flatMap((s) => { const p = workings.stations.find(w => w.name === s.name); return p ? [northUp(p.point)] : [] }) : []]) ?? nowhere, [net, workings])
+  const planBounds = useMemo(() => boundsOf([...places.values()].map(p => northUp(p.point))) ?? nowhere, [places])
   const planFit = useMemo(() => planSize && fitTogether([planBounds], [planSize])?.[0], [planBounds, planSize])
   const discFit = useMemo(() => discSize && fitTogether([netBounds], [discSize])?.[0], [discSize])
   useEffect(() => setPlan(planFit), [planFit])
@@ -105,7 +107,13 @@ export function LieSheet({ sheet, vein, workings }: { readonly sheet: VeinSheet,
               {net.groups.map(g => <option key={g.key} value={g.key}>{g.label}, {counted(g.readings.length, 'reading')}</option>)}
             </select>
             {group && <MeanSaid group={group} />}
-            {net.cutoff && <p><Figure answer={net.cutoff.answer}>Cut-off line {azimuthText(net.cutoff.line.trend)}, {decimal(net.cutoff.line.plunge, 0)}° down</Figure>: where vein and fault meet (ring on the net).</p>}
+            {net.cutoff && (
+              <p>
+                <Figure answer={net.cutoff.answer}>
+                  Cut-off line {azimuthText(net.cutoff.line.trend)}, {decimal(net.cutoff.line.plunge, 0)}° down
+                </Figure>: the ring.
+              </p>
+            )}
             <ul class="line-key" aria-label="Lines">
               <li><svg width="34" height="12" aria-hidden="true"><path class="net-vein" d="M0 6H34" /></svg>vein as fitted</li>
               {net.planes.some(p => p.is === 'fault') && <li><svg width="34" height="12" aria-hidden="true"><path class="fault" d="M0 6H34" /></svg>fault as fitted</li>}
@@ -132,7 +140,11 @@ function MeanSaid({ group }: { readonly group: NetGroup }) {
   )
 }
 
-function NetWords({ view, group, cutoff }: { readonly view: View, readonly group: NetGroup | undefined, readonly cutoff: readonly [number, number] | undefined }) {
+function NetWords({ view, group, cutoff }: {
+  readonly view: View
+  readonly group: NetGroup | undefined
+  readonly cutoff: readonly [number, number] | undefined
+}) {
   const at = (x: number, y: number) => toScreen(view, { x: x * radius, y: y * radius })
   const mean = group?.mean && at(...group.mean.xy), cut = cutoff && at(...cutoff)
   return (
@@ -148,4 +160,5 @@ function NetWords({ view, group, cutoff }: { readonly view: View, readonly group
 const turnOf = (r: NetReading): number => (r.is === 'line' ? r.line.trend : r.attitude!.strike) - 90
 const labelOf = (r: NetReading): string => decimal(r.is === 'line' ? r.line.plunge : r.attitude!.dip, 0)
 const labelFor = (id: string, things: readonly Thing[]): string => things.find(t => t.id === id)?.says ?? id
-const inGrid = (vein: VeinAt, along: number, down: number) => [0, 1, 2].map(k => vein.origin[k]! + along * vein.alongAxis[k]! + down * vein.downAxis[k]!) as unknown as readonly [number, number, number]
+const inGrid = ({ origin, alongAxis, downAxis }: VeinAt, along: number, down: number): Enu =>
+  [0, 1, 2].map(k => origin[k]! + along * alongAxis[k]! + down * downAxis[k]!) as unknown as Enu

@@ -20,11 +20,11 @@ export function LostPartShown({ lost, workings }: { readonly lost: LostPart | No
       {'notEnough' in heading
         ? <p class="prose doubt">{heading.sentence}</p>
         : (
-          <>
-            <ChanceCurve heading={heading} shortest={'notEnough' in shortest ? undefined : shortest} />
-            <Ways ways={[{ name: 'level', way: heading }, ...('notEnough' in shortest ? [] : [{ name: 'shortest of all', way: shortest }]), ...faces.map(way => ({ name: 'level', way }))]} />
-          </>
-        )}
+            <>
+              <ChanceCurve heading={heading} shortest={'notEnough' in shortest ? undefined : shortest} />
+              <Ways ways={[{ name: 'level', way: heading }, ...('notEnough' in shortest ? [] : [{ name: 'shortest of all', way: shortest }]), ...faces.map(way => ({ name: 'level', way }))]} />
+            </>
+          )}
       {lost.cautions.length > 0 && <ul class="cautions">{lost.cautions.map(c => <li key={c}>{c}</li>)}</ul>}
       <h3 class="sub">What it rests on</h3>
       <ul class="said">{lost.evidence.slice(1).map(e => <li key={e.id}><Figure answer={e}>{e.sentence}</Figure></li>)}</ul>

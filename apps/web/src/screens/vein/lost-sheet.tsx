@@ -29,7 +29,8 @@ export function LostSheet({ lost, workings }: { readonly lost: LostPart, readonl
   const body = useRef<HTMLDivElement>(null), room = useSize(body), wide = room.width >= 900
   const heading = 'notEnough' in lost.heading ? undefined : lost.heading
   const cross = useMemo(() => crossOf(lost.section), [lost])
-  const plan = useThings(lost, workings, northUp, () => true, heading), section = useThings(lost, workings, cross, p => Math.abs(offSection(lost.section, p)) < nearSection, heading)
+  const plan = useThings(lost, workings, northUp, () => true, heading)
+  const section = useThings(lost, workings, cross, p => Math.abs(offSection(lost.section, p)) < nearSection, heading)
   const height = wide ? 440 : 330
   const point = (_: Point | undefined, thing: string | undefined) => {
     const station = thing && workings.stations.find(s => `station:${s.name}` === thing)

@@ -25,10 +25,12 @@ export function NetLines({ net, group }: { readonly net: Net, readonly group: Ne
         </>
       )}
       <circle class="net-rim" r={radius} />
-      <path class="net-rim" d={[0, 30, 60, 90, 120, 150, 180, 210, 240, 270, 300, 330].map((a) => {
-        const t = a * Math.PI / 180, out = radius * (a % 90 === 0 ? 1.05 : 1.025)
-        return `M${radius * Math.sin(t)} ${radius * Math.cos(t)}L${out * Math.sin(t)} ${out * Math.cos(t)}`
-      }).join('')}
+      <path
+        class="net-rim"
+        d={[0, 30, 60, 90, 120, 150, 180, 210, 240, 270, 300, 330].map((a) => {
+          const t = a * Math.PI / 180, out = radius * (a % 90 === 0 ? 1.05 : 1.025)
+          return `M${radius * Math.sin(t)} ${radius * Math.cos(t)}L${out * Math.sin(t)} ${out * Math.cos(t)}`
+        }).join('')}
       />
       <path class="net-rim" d="M-.35 0H.35M0-.35V.35" />
     </>

@@ -37,7 +37,10 @@ export function ThicknessSheet({ sheet, vein, lost }: { readonly sheet: VeinShee
       ...(chosen?.at ?? []).filter(a => !taped.has(a.entry)).map((a): Thing => ({ id: a.entry, at: flat(a.at), symbol: 'sample', label: '', weight: 10, says: `${word} is named here` })),
     ]
   }, [vein, here, units])
-  const bounds = useMemo(() => boundsOf([...vein.widths.map(w => w.at), ...vein.stations.map(s => s.at), ...(lost?.edge ? nearEdge(lost.edge, vein) : [])].map(flat)) ?? nowhere, [vein, lost])
+  const bounds = useMemo(() => {
+    const edge = lost?.edge ? nearEdge(lost.edge, vein) : []
+    return boundsOf([...vein.widths.map(w => w.at), ...vein.stations.map(s => s.at), ...edge].map(flat)) ?? nowhere
+  }, [vein, lost])
   const column = useRef<HTMLDivElement>(null), room = useSize(column)
   const laid = useMemo(() => layOut([bounds], room.width, innerHeight * 0.8, false), [bounds, room.width])
   const fitted = useMemo(() => size && fitTogether([bounds], [size])?.[0], [bounds, size])
@@ -82,7 +85,18 @@ export function ThicknessSheet({ sheet, vein, lost }: { readonly sheet: VeinShee
               {vein.fault && <FaultLine vein={vein} high={bounds.maxY + 6} low={bounds.minY - 6} />}
               {sheet.lie.breakLine && <path class="break-line" d={line(sheet.lie.breakLine.map(flat))}><title>It breaks here</title></path>}
             </Drawing>
-            {view && size && <WidthProfile vein={vein} thickness={sheet.thickness} view={view} width={size.width} lit={lit} onPoint={setLit} onPick={id => pick([id])} here={here} />}
+            {view && size && (
+              <WidthProfile
+                vein={vein}
+                thickness={sheet.thickness}
+                view={view}
+                width={size.width}
+                lit={lit}
+                onPoint={setLit}
+                onPick={id => pick([id])}
+                here={here}
+              />
+            )}
             <p class="finger-says" aria-live="off">{things.find(t => t.id === lit)?.says ?? <span class="soft">Point at a width to see it on both drawings. Tap to open how it was taped.</span>}</p>
           </div>
           <aside class="margin" aria-label="Margin of the sheet">

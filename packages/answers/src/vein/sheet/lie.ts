@@ -12,6 +12,7 @@ import { stationNear } from './on-stations.ts'
 
 const names = { plane: 'one plane', bend: 'two planes that meet', step: 'a plane with a step', curve: 'a curve' } as const
 const page = 'vein-surface'
+const leastVariance = 1e-6 // m²: a millimetre, so that a place with no doubt of its own does not outweigh all others
 
 /** Whether the vein is one plane, two, stepped or curved, by what best foretells places left out. */
 export function lieOf(vein: VeinFound, units: CrewUnits): VeinLie {
@@ -60,7 +61,8 @@ function surfaceData({ frame, plane, touched, read, north }: VeinFound): Surface
     points: touched.map((s) => {
       const { along, down, off } = frame.toVein(s.located.point)
       const { covariance } = contactOf(s)
-      return { along, down, off, variance: dot(frame.normal, covariance!.map(row => dot(row as unknown as Enu, frame.normal)) as unknown as Enu) + plane.unevenness ** 2 + 1e-6 }
+      const own = covariance!.reduce((sum, row, i) => sum + row[i]! * frame.normal[i]! ** 2, 0) // contacts err on each axis by itself
+      return { along, down, off, variance: own + plane.unevenness ** 2 + leastVariance }
     }),
     slopes: read.flatMap((s) => {
       const reading = attitudeOf(s.entry, north)!
@@ -79,9 +81,11 @@ function attitudeAt({ frame }: VeinFound, surface: FittedSurface, along: number,
   return attitudeOfNormal([0, 1, 2].map(k => frame.normal[k]! - slopeAlong * frame.strike[k]! - slopeDown * frame.dip[k]!) as unknown as Enu)
 }
 
+interface LieTold { readonly sentence: string, readonly value: string, readonly sides?: readonly [Attitude, Attitude] }
+
 const lies = ({ strike, dip }: Attitude) => `strike ${azimuth(strike)}, dip ${angle(dip)}`
 
-function told(vein: VeinFound, surface: FittedSurface, data: SurfaceData, units: CrewUnits): { readonly sentence: string, readonly value: string, readonly sides?: readonly [Attitude, Attitude] } {
+function told(vein: VeinFound, surface: FittedSurface, data: SurfaceData, units: CrewUnits): LieTold {
   const { line } = surface
   const middle = line && { along: line.at * Math.cos(line.turn * Math.PI / 180), down: line.at * Math.sin(line.turn * Math.PI / 180) }
   const near = middle && stationNear(vein.at.stations, middle.along, Math.abs(middle.down) > 1 ? middle.down : undefined)

@@ -24,7 +24,7 @@ interface NetInput {
 
 /** Every reading of a plane or a line on the net, by feature and name, with means, cones and densities. */
 export function netOf({ structures, north, vein, fault }: NetInput): Net {
-  const groups = new Map<string, { feature: string, name: string, readings: NetReading[] }>()
+  const groups = new Map<string, Group>()
   for (const entry of structures) {
     const feature = textOf(entry, 'feature')!
     const reading = readingOf(entry, north, fault?.plane)
@@ -37,7 +37,8 @@ export function netOf({ structures, north, vein, fault }: NetInput): Net {
   }
   const cut = fault && meeting(vein, fault)
   return {
-    groups: [...groups].map(([key, g]) => groupOf(key, g)).sort((a, b) => order.indexOf(a.feature) - order.indexOf(b.feature) || b.readings.length - a.readings.length),
+    groups: [...groups].map(([key, g]) => groupOf(key, g))
+      .sort((a, b) => order.indexOf(a.feature) - order.indexOf(b.feature) || b.readings.length - a.readings.length),
     planes: [{ ...vein, is: 'vein' as const }, ...(fault ? [{ ...fault, is: 'fault' as const }] : [])].map(({ name, is, plane: { strike, dip } }) =>
       ({ name, is, attitude: { strike, dip }, circle: greatCircle({ strike, dip }), pole: equalArea(poleOf({ strike, dip })) })),
     cutoff: cut,
@@ -64,7 +65,9 @@ function lineRead(entry: Entry, north: North, plane: Attitude | undefined): Line
   return lineOf([0, 1, 2].map(k => Math.cos(turn) * strike[k]! + Math.sin(turn) * dip[k]!) as unknown as [number, number, number])
 }
 
-function groupOf(key: string, { feature, name, readings }: { readonly feature: string, readonly name: string, readonly readings: readonly NetReading[] }): NetGroup {
+interface Group { readonly feature: string, readonly name: string, readonly readings: NetReading[] }
+
+function groupOf(key: string, { feature, name, readings }: Group): NetGroup {
   const lines = readings.map(r => r.line)
   const { mean, noMean } = meanOf(key, feature, readings)
   return {
@@ -87,7 +90,8 @@ function meanOf(key: string, feature: string, readings: readonly NetReading[]): 
     return {
       noMean: undefined,
       mean: {
-        line: { trend: found.trend, plunge: found.plunge }, xy: equalArea(found), circle: plane ? greatCircle(plane) : [], cone: cone ? smallCircle(found, found.alpha95) : [],
+        line: { trend: found.trend, plunge: found.plunge }, xy: equalArea(found),
+        circle: plane ? greatCircle(plane) : [], cone: cone ? smallCircle(found, found.alpha95) : [],
         answer: buildAnswer({
           id: `vein.net.${key}`, value: found.alpha95, unit: '°',
           sentence: `${(many[feature] ?? feature).replace(/^./, c => c.toUpperCase())}: mean ${says}, good to a cone of ${angle(found.alpha95)} (95 in 100), from ${plural(readings.length, 'reading')}.`,

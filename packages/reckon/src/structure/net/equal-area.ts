@@ -14,7 +14,7 @@ export type NetPoint = readonly [x: number, y: number]
  */
 export function equalArea(line: Line): NetPoint {
   const { trend, plunge } = checkedLine(line, 'line')
-  const [azimuth, down] = plunge < 0 ? [trend + 180, -plunge] : [trend, plunge]
+  const [azimuth, down] = plunge < 0 ? [trend + 180, 0 - plunge] : [trend, plunge]
   const r = Math.SQRT2 * Math.sin((90 - down) * Math.PI / 360)
   const turn = azimuth * Math.PI / 180
   return [r * Math.sin(turn), r * Math.cos(turn)]

@@ -1,5 +1,5 @@
 import { DegenerateError } from '../../core/index.ts'
-import { checkedLine, lineOf, vectorOf } from '../line.ts'
+import { checkedLine, directionOf, lineOf, vectorOf } from '../line.ts'
 import type { Line } from '../line.ts'
 import { directionMean } from '../direction-mean.ts'
 import type { DirectionMean } from '../direction-mean.ts'
@@ -18,6 +18,6 @@ export function meanPole(lines: readonly Line[]): DirectionMean {
     const v = vectorOf(checkedLine(line, `lines[${i}]`))
     return dot(v, axis) < 0 ? scaled(v, -1) : v
   })
-  const mean = directionMean(turned.map(v => ({ trend: Math.atan2(v[0], v[1]) * 180 / Math.PI, plunge: Math.asin(Math.max(-1, Math.min(1, -v[2]))) * 180 / Math.PI })))
+  const mean = directionMean(turned.map(directionOf))
   return { ...mean, ...lineOf(vectorOf(mean)) }
 }

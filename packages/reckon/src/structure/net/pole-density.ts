@@ -23,7 +23,8 @@ const kamb = 3 // standard deviations that an even scatter's own count is to be:
  * n times that of one weight; f is chosen so that this average is three of its standard deviations, f = 2 (1 + n / 9). Told is by how many
  * standard deviations the count stands above the average: 3 and more is a cluster, not chance.
  * @throws DegenerateError("too few"); InputError
- * Source: Kamb, J. Geophys. Res. 64, 1959, 1891; the smooth counter: Vollmer, Computers & Geosciences 21, 1995, 31 (both from memory; mean and variance derived here).
+ * Source: Kamb, J. Geophys. Res. 64, 1959, 1891; the smooth counter: Vollmer, Computers & Geosciences 21, 1995, 31 (both from memory; mean and
+ * variance derived here).
  */
 export function poleDensity(lines: readonly Line[], size = 41): PoleDensity {
   if (lines.length === 0) throw new DegenerateError('too few', 'lines', 0, 'one or more lines')

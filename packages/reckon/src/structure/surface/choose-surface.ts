@@ -40,7 +40,8 @@ const likely = 1.642 // chi-square, one degree of freedom, 80 %
  * because neighbouring places share the same swell and would foretell each other. Errors are compared by their logarithm, stretch by stretch, so
  * that one bad stretch does not decide. One plane stands unless another kind errs less by two and a half standard errors of that.
  * @throws DegenerateError("too few") for fewer than 12 places; ("collinear") when the places do not settle a plane
- * Source: cross-validation by blocks with a rule of standard errors: Breiman, Friedman, Olshen and Stone, Classification and Regression Trees, 1984 (from memory; the threshold is ours).
+ * Source: cross-validation by blocks with a rule of standard errors: Breiman, Friedman, Olshen and Stone, Classification and Regression Trees, 1984
+ * (from memory; the threshold is ours).
  */
 export function chooseSurface(data: SurfaceData): SurfaceChoice {
   const count = data.points.length
@@ -117,7 +118,10 @@ function linesFor(data: SurfaceData, { turns, places }: Search): readonly BreakL
 function rangeOfBreak(surface: FittedSurface, line: BreakLine, data: SurfaceData): { readonly low: number, readonly high: number } {
   const spare = Math.max(1, surface.misfit / Math.max(1, data.points.length + 2 * data.slopes.length - 5))
   const held = sameTurn(data, line)
-    .filter((at) => { const found = fitSurface({ kind: surface.kind, line: { ...line, at } }, data); return found && (found.misfit - surface.misfit) / spare <= likely })
+    .filter((at) => {
+      const found = fitSurface({ kind: surface.kind, line: { ...line, at } }, data)
+      return found && (found.misfit - surface.misfit) / spare <= likely
+    })
   return { low: Math.min(line.at, ...held), high: Math.max(line.at, ...held) }
 }
 

@@ -64,8 +64,10 @@ export function smoothAlong(widths: readonly WidthAlong[], steps = 80): SmoothWi
 
 const sum2 = (values: readonly number[]): number => values.reduce((sum, v) => sum + v * v, 0)
 
+interface MeanAt { readonly mean: number, readonly share: number }
+
 /** Weighted mean about a place, and the sum of squared weights: 1 over the number of widths that really count. */
-function meanAt(widths: readonly WidthAlong[], own: readonly number[], at: number, reach: number, leave = -1): { readonly mean: number, readonly share: number } {
+function meanAt(widths: readonly WidthAlong[], own: readonly number[], at: number, reach: number, leave = -1): MeanAt {
   let [total, sum, squares] = [0, 0, 0]
   widths.forEach((w, i) => {
     if (i === leave) return

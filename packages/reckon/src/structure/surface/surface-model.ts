@@ -3,7 +3,13 @@ import { backwardSolve, choleskyInPlace, forwardSolve } from '../../core/index.t
 /** A place on a vein in its own coordinates, metres: `off` from the first plane, with the variance of that. */
 export interface SurfacePoint { readonly along: number, readonly down: number, readonly off: number, readonly variance: number }
 /** How a vein leans there beside the first plane: rise of `off` a metre along and down, with the variance of each. */
-export interface SurfaceSlope { readonly along: number, readonly down: number, readonly slopeAlong: number, readonly slopeDown: number, readonly variance: number }
+export interface SurfaceSlope {
+  readonly along: number
+  readonly down: number
+  readonly slopeAlong: number
+  readonly slopeDown: number
+  readonly variance: number
+}
 export interface SurfaceData { readonly points: readonly SurfacePoint[], readonly slopes: readonly SurfaceSlope[] }
 
 /** A line across the vein: places with cos(turn) along + sin(turn) down greater than `at` lie past it. Degrees, metres. */
@@ -40,8 +46,10 @@ function rowsAt({ kind, line }: SurfaceModel, along: number, down: number): read
 
 const times = (row: Row, c: readonly number[]): number => row.reduce((sum, value, i) => sum + value * c[i]!, 0)
 
+export interface SurfaceThere { readonly off: number, readonly slopeAlong: number, readonly slopeDown: number }
+
 /** Value and slopes of a fitted surface. */
-export function surfaceAt(surface: FittedSurface, along: number, down: number): { readonly off: number, readonly slopeAlong: number, readonly slopeDown: number } {
+export function surfaceAt(surface: FittedSurface, along: number, down: number): SurfaceThere {
   const [value, a, d] = rowsAt(surface, along, down)
   return { off: times(value, surface.coefficients), slopeAlong: times(a, surface.coefficients), slopeDown: times(d, surface.coefficients) }
 }

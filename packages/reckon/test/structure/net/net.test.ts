@@ -34,7 +34,8 @@ describe('the net', () => {
     expect(angle(fromEqualArea(circle[0]!), { trend: 38, plunge: 0 })).toBeLessThan(1e-4)
     expect(angle(fromEqualArea(circle[45]!), { trend: 128, plunge: 65 })).toBeLessThan(1e-4)
     for (const p of circle.slice(1, -1)) expect(angle(fromEqualArea(p), poleOf(plane))).toBeCloseTo(90, 4)
-    expect(poleOf(plane)).toEqual({ trend: expect.closeTo(308, 9), plunge: expect.closeTo(25, 9) })
+    expect(poleOf(plane).trend).toBeCloseTo(308, 9)
+    expect(poleOf(plane).plunge).toBeCloseTo(25, 9)
   })
 
   it('[NE5] a cone keeps its angle all round and is cut in two where it passes the rim', () => {
@@ -69,7 +70,8 @@ describe('density of poles', () => {
   it('[PD3] of a cluster stands highest at the cluster, on either end of its lines and across the rim', () => {
     for (const middle of [{ trend: 308, plunge: 25 }, { trend: 90, plunge: 1 }]) {
       const draws = drawsFrom(9), axis = vectorOf(middle)
-      const lines = Array.from({ length: 30 }, (_, i) => lineOf(axis.map(v => (i % 2 ? 1 : -1) * (v + 0.08 * draws.normal())) as unknown as [number, number, number]))
+      const about = (end: number) => axis.map(v => end * (v + 0.08 * draws.normal())) as unknown as [number, number, number]
+      const lines = Array.from({ length: 30 }, (_, i) => lineOf(about(i % 2 ? 1 : -1)))
       const { size, values, most } = poleDensity(lines)
       expect(most).toBeGreaterThan(10)
       const k = values.reduce((best, v, i) => v > (values[best] ?? -Infinity) || !Number.isFinite(values[best]!) ? i : best, 0)
@@ -86,8 +88,14 @@ describe('density of poles', () => {
 
 describe('mean of poles', () => {
   it('[MP1] V: set B2 of Fisher, Lewis and Embleton, half of it turned end for end, still means 144.2/57.2 with a cone of 2.7', () => {
-    const dec = [122.5, 130.5, 132.5, 148.5, 140.0, 133.0, 157.5, 153.0, 140.0, 147.5, 142.0, 163.5, 141.0, 156.0, 139.5, 153.5, 151.5, 147.5, 141.0, 143.5, 131.5, 147.5, 147.0, 149.0, 144.0, 139.5]
-    const inc = [55.5, 58.0, 44.0, 56.0, 63.0, 64.5, 53.0, 44.5, 61.5, 54.5, 51.0, 56.0, 59.5, 56.5, 54.0, 47.5, 61.0, 58.5, 57.0, 67.5, 62.5, 63.5, 55.5, 62.0, 53.5, 58.0]
+    const dec = [
+      122.5, 130.5, 132.5, 148.5, 140.0, 133.0, 157.5, 153.0, 140.0, 147.5, 142.0, 163.5, 141.0,
+      156.0, 139.5, 153.5, 151.5, 147.5, 141.0, 143.5, 131.5, 147.5, 147.0, 149.0, 144.0, 139.5,
+    ]
+    const inc = [
+      55.5, 58.0, 44.0, 56.0, 63.0, 64.5, 53.0, 44.5, 61.5, 54.5, 51.0, 56.0, 59.5,
+      56.5, 54.0, 47.5, 61.0, 58.5, 57.0, 67.5, 62.5, 63.5, 55.5, 62.0, 53.5, 58.0,
+    ]
     const found = meanPole(dec.map((trend, i) => i % 2 ? { trend, plunge: inc[i]! } : { trend: (trend + 180) % 360, plunge: -inc[i]! }))
     expect(found.trend).toBeCloseTo(144.2, 1)
     expect(found.plunge).toBeCloseTo(57.2, 1)

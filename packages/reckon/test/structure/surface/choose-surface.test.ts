@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { DegenerateError, drawsFrom } from '../../../src/core/index.ts'
+import type { DegenerateError} from '../../../src/core/index.ts'
+import { drawsFrom } from '../../../src/core/index.ts'
 import { chooseSurface, surfaceAt } from '../../../src/structure/index.ts'
 import type { SurfaceData } from '../../../src/structure/index.ts'
 
@@ -7,7 +8,8 @@ import type { SurfaceData } from '../../../src/structure/index.ts'
 function drift(seed: number, off: (along: number, down: number) => number): SurfaceData {
   const draws = drawsFrom(seed), swell = 0.1
   const waves = Array.from({ length: 12 }, () => ({ k: (0.3 + draws.uniform()) / 5, turn: draws.uniform() * 6.28, phase: draws.uniform() * 6.28 }))
-  const surface = (a: number, d: number) => off(a, d) + swell * Math.sqrt(2 / 12) * waves.reduce((sum, w) => sum + Math.cos(w.k * (a * Math.cos(w.turn) + d * Math.sin(w.turn)) + w.phase), 0)
+  const wave = (a: number, d: number) => waves.reduce((sum, w) => sum + Math.cos(w.k * (a * Math.cos(w.turn) + d * Math.sin(w.turn)) + w.phase), 0)
+  const surface = (a: number, d: number) => off(a, d) + swell * Math.sqrt(2 / 12) * wave(a, d)
   const at = Array.from({ length: 60 }, (_, i) => ({ along: -40 + 80 * draws.uniform(), down: i % 3 === 0 ? -10 + draws.uniform() : 2 * draws.uniform() }))
   const slope = 4 * Math.PI / 180, h = 0.1
   return {
