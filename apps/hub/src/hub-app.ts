@@ -2,6 +2,7 @@ import { fold, StoreError } from '@lodebook/book'
 import type { Cursors } from '@lodebook/book'
 import { Hono } from 'hono'
 import type { Context } from 'hono'
+import { callOuts } from './call-out-watch.ts'
 import { guard } from './guard.ts'
 import { Refusal } from './hub-error.ts'
 import { limits, wholeBody } from './read-body.ts'
@@ -15,6 +16,8 @@ export interface HubOptions {
   readonly webRoot?: string
   /** Names by which the hub may be called besides addresses, localhost and names that end in .local. */
   readonly names?: readonly string[]
+  /** The hub's clock, milliseconds since 1970. */
+  readonly now?: () => number
   /** Told of faults that are the hub's own. */
   readonly report?: (error: unknown) => void
 }
@@ -31,10 +34,11 @@ const blobName = /^[0-9a-f]{64}$/
  *     GET  /api/postings?after=CURSORS  postings after the cursors, one a line; where there are more, the header lodebook-next says what to
  *                                       add to the same question as &from=
  *     POST /api/postings                one posting a line, or { postings: [ … ] }: { added, refused: [ { device, seq, message, problem, posting } ] }
+ *     GET  /api/call-out                { now, open: [ … ] } who is written as in, by the hub's clock (docs/call-out.md)
  *     GET  /api/blobs/SHA256            the bytes
  *     PUT  /api/blobs/SHA256            204 once they are durable
  */
-export function hubApp(store: SqliteStore, { webRoot, names = [], report }: HubOptions = {}): Hono {
+export function hubApp(store: SqliteStore, { webRoot, names = [], now = Date.now, report }: HubOptions = {}): Hono {
   const app = new Hono()
   const called = new Set(names.map(name => name.toLowerCase()))
 
@@ -64,6 +68,11 @@ export function hubApp(store: SqliteStore, { webRoot, names = [], report }: HubO
   })
 
   app.post('/api/postings', async c => c.json(await takePostings(store, await readPostings(c.req.raw))))
+
+  app.get('/api/call-out', async (c) => {
+    const at = now()
+    return c.json({ now: at, open: await callOuts(store, at) })
+  })
 
   app.get('/api/blobs/:sha256', async (c) => {
     const bytes = await store.getBlob(named(c))

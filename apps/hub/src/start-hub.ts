@@ -1,6 +1,8 @@
 import { serve } from '@hono/node-server'
 import type { ServerType } from '@hono/node-server'
 import { hostname } from 'node:os'
+import type { CallOut } from '@lodebook/answers'
+import { watchCallOuts } from './call-out-watch.ts'
 import { HubError } from './hub-error.ts'
 import { hubApp } from './hub-app.ts'
 import type { HubOptions } from './hub-app.ts'
@@ -12,6 +14,8 @@ export interface HubStart extends HubOptions {
   readonly port: number
   /** The address to listen at; only this machine can reach the hub unless another is given. */
   readonly host?: string
+  /** Told of people who are overdue, again and again until they are written as out. */
+  readonly onOverdue?: (overdue: readonly CallOut[]) => void
 }
 
 export interface Hub {
@@ -26,13 +30,15 @@ export interface Hub {
  * Begins serving a book; the file is begun where there is none.
  * @throws StoreError when the book cannot be opened, HubError when the address cannot be had
  */
-export async function startHub({ bookFile, port, host = '127.0.0.1', ...options }: HubStart): Promise<Hub> {
+export async function startHub({ bookFile, port, host = '127.0.0.1', onOverdue, ...options }: HubStart): Promise<Hub> {
   const store = new SqliteStore(bookFile)
   const names = [...options.names ?? [], host, ...(isLocal(host) ? [] : [hostname()])]
   try {
     const { server, at } = await listen(hubApp(store, { ...options, names }).fetch, host, port)
     const shown = host === '0.0.0.0' || host === '::' ? 'localhost' : host.includes(':') ? `[${host}]` : host
-    return { url: `http://${shown}:${at}/`, port: at, close: () => end(server, store) }
+    const watch = onOverdue && watchCallOuts(store, { now: options.now ?? Date.now, tell: onOverdue, ...options.report ? { report: options.report } : {} })
+    void watch?.look()
+    return { url: `http://${shown}:${at}/`, port: at, close: () => { watch?.stop(); return end(server, store) } }
   } catch (error) {
     await store.close()
     throw error

@@ -12,6 +12,7 @@ export type * from './finds/shapes.ts'
 export type * from './bags/shapes.ts'
 export type * from './lab/shapes.ts'
 export type * from './vein/shapes.ts'
+export * from './today/index.ts'
 
 // Drawing it elsewhere
 export { lostPartOn } from './vein/lost-part/on-sheet.ts'

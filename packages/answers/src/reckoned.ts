@@ -5,9 +5,12 @@ import type { Lab } from './lab/shapes.ts'
 import type { SecondLook } from './second-look/second-look.ts'
 import type { VeinSheet } from './vein/shapes.ts'
 import type { Grade, Heaps, LostPart, Pay, VeinAt, Workings } from './shapes.ts'
+import type { Today } from './today/shapes.ts'
 
 /** Everything that can be asked. A part that can't be said yet says what is missing. */
 export interface Reckoned {
+  /** What to look at before going in. Never whether to go. */
+  readonly today: Today
   readonly workings: Workings | NotEnough
   readonly vein: VeinAt | NotEnough
   /** What the vein does, how thick it is and what it is made of. */

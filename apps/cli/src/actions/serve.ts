@@ -1,6 +1,6 @@
 import { existsSync, realpathSync } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { HubError, startHub } from '@lodebook/hub'
+import { alarmText, HubError, startHub } from '@lodebook/hub'
 import { exit } from '../exit.ts'
 import type { Io } from '../io/io.ts'
 import { Refusal, refuse } from '../refusal.ts'
@@ -17,6 +17,7 @@ export async function serveBook(path: string, options: ServeOptions, io: Io): Pr
   try {
     const hub = await startHub({
       bookFile: realpathSync(file), port, host: options.host, ...(existsSync(webRoot) ? { webRoot } : {}),
+      onOverdue: (overdue) => { io.err(alarmText(overdue)) },
       report: (error) => { io.err(`${error instanceof Error ? error.stack ?? error.message : String(error)}\n`) },
     })
     io.out(`${path} is at ${hub.url}\n${existsSync(webRoot) ? '' : 'The app is not built; `npm start` builds it. Devices can reach the book all the same.\n'}`)

@@ -9,10 +9,12 @@ import { cautionsPart, figuresPart, figuresTable, page, short, under } from './p
 import { sentences } from './problems.ts'
 import { table } from './table.ts'
 import { veinSheetPage } from './vein.ts'
+import { todayPage } from './today.ts'
 
 type Page<P extends PartName> = (said: Exclude<Reckoned[P], NotEnough>, units: CrewUnits, width: number) => string
 
 const pages: { readonly [P in PartName]: Page<P> } = {
+  today: todayPage,
   workings: workingsPage, vein: veinPage, veinSheet: veinSheetPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
   finds: findsPage, bags: bagsPage,
   lab: labPage,

@@ -12,7 +12,7 @@ const same: Readonly<Record<string, readonly string[]>> = {
   target: ['instrument', 'coil', 'setting'],
   width: ['vein'], structure: ['feature', 'name', 'north'],
   pan: ['mesh', 'panner'], assay: ['method', 'laboratory', 'certificate', 'reported', 'charge'],
-  air: ['meter', 'heldAt', 'bumpTested'], work: ['people', 'heading', 'loadVolume'], 'going-in': ['people', 'outside', 'reach', 'due'], density: ['material'], ground: ['inspectedBy'],
+  air: ['meter', 'heldAt', 'bumpTested'], work: ['people', 'heading', 'loadVolume'], 'going-in': ['people', 'outside', 'reach', 'call', 'callAfter'], scaling: ['by', 'stoodAt'], rock: ['by'], density: ['material'], ground: ['inspectedBy'],
 }
 
 /**

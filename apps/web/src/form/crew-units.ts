@@ -5,12 +5,12 @@ import type { BookState } from '../bookkeeper/desk.ts'
 /** Units offered beside a field, the crew's usual one first. A bare number takes the one that is chosen; one written with its unit keeps it. */
 const metric: Partial<Record<Dimension, readonly string[]>> = {
   length: ['m', 'cm', 'mm', 'ft', 'in'], area: ['m2', 'ft2'], volume: ['m3', 'L', 'ft3'], mass: ['kg', 'g', 'mg', 't', 'lb'], grade: ['g/t', 'ppb', 'oz/ton', 'dwt/ton'],
-  density: ['t/m3', 'lb/ft3'], temperature: ['C', 'F'], speed: ['m/s', 'ft/min'], duration: ['h', 'min'], percent: ['%'], concentration: ['ppm', '%'], radon: ['Bq/m3', 'pCi/L'],
+  density: ['t/m3', 'lb/ft3'], temperature: ['C', 'F'], speed: ['m/s', 'ft/min'], flow: ['m3/s', 'L/s', 'cfm'], duration: ['h', 'min'], percent: ['%'], concentration: ['ppm', '%'], radon: ['Bq/m3', 'pCi/L'],
   pressure: ['hPa', 'kPa', 'inHg'],
 }
 const imperial: Partial<Record<Dimension, readonly string[]>> = {
   ...metric, length: ['ft', 'in', 'm', 'cm'], area: ['ft2', 'm2'], volume: ['ft3', 'L', 'm3'], mass: ['lb', 'g', 'mg', 'kg'], grade: ['oz/ton', 'dwt/ton', 'g/t', 'ppb'],
-  density: ['lb/ft3', 't/m3'], temperature: ['F', 'C'], speed: ['ft/min', 'm/s'], pressure: ['inHg', 'hPa'],
+  density: ['lb/ft3', 't/m3'], temperature: ['F', 'C'], speed: ['ft/min', 'm/s'], flow: ['cfm', 'm3/s'], pressure: ['inHg', 'hPa'],
 }
 /** Where a bare number could be off by a thousand, none is taken until the crew has chosen one. */
 const neverGuessed: readonly Dimension[] = ['mass', 'volume']

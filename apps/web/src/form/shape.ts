@@ -10,6 +10,9 @@ const first: Readonly<Record<string, readonly string[]>> = {
   pan: ['bag', 'mass', 'portion', 'colours', 'goldMass'],
   assay: ['bag', 'gold', 'laboratory', 'method', 'certificate'],
   air: ['place', 'taken', 'oxygen', 'carbonMonoxide', 'carbonDioxide', 'methane', 'hydrogenSulphide', 'heldAt'],
+  rock: ['place', 'rqd', 'strength', 'spacing', 'condition', 'water', 'orientation'],
+  scaling: ['place', 'taken', 'pieces', 'largest', 'left', 'by'],
+  'going-in': ['people', 'in', 'due', 'outside', 'reach', 'going', 'call'],
   work: ['worked', 'task', 'people', 'hours', 'heading', 'loads'],
   relic: ['item', 'place', 'from', 'to', 'left'],
 }
@@ -25,9 +28,10 @@ export function shapeOf(kind: Kind): { readonly first: readonly string[], readon
 
 /** Kinds of entry as they stand on the page for writing, by what one is doing. */
 export const groups: readonly { readonly name: string, readonly kinds: readonly string[] }[] = [
-  { name: 'Survey and ground', kinds: ['shot', 'structure', 'width', 'heading', 'tie', 'worked-out', 'panel', 'heap', 'ground', 'hazard', 'air'] },
+  { name: 'Survey and ground', kinds: ['shot', 'structure', 'width', 'heading', 'tie', 'worked-out', 'panel', 'heap'] },
+  { name: 'Air, ground and going in', kinds: ['air', 'ground', 'hazard', 'going-in', 'check', 'scaling', 'rock', 'opening', 'fan', 'outside', 'limit'] },
   { name: 'Finds', kinds: ['sample', 'target', 'relic', 'photo'] },
   { name: 'At the bench', kinds: ['pan', 'split', 'assay', 'certificate', 'density', 'standard', 'colour-class'] },
-  { name: 'Days and money', kinds: ['going-in', 'work', 'cost', 'price', 'crushing'] },
+  { name: 'Days and money', kinds: ['work', 'cost', 'price', 'crushing'] },
   { name: 'The mine itself', kinds: ['mine', 'instrument', 'assumption'] },
 ]

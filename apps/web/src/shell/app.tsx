@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks'
 import { Drawer } from '../drawer/drawer.tsx'
+import { Alarm } from '../watch/alarm.tsx'
 import { newsOf } from '../link/announce.ts'
 import { book, trouble } from '../link/desk.ts'
 import { ChoiceRow } from './choice-row.tsx'
@@ -34,6 +35,7 @@ export function App() {
         </ul>
       </nav>
       <footer class="colophon"><SyncLine /><Grounds /></footer>
+      <Alarm />
       <main id={main} class="main" tabIndex={-1}>
         {trouble.value !== undefined ? <Trouble says={trouble.value} /> : <screen.Shown path={path} />}
       </main>

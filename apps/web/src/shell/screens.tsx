@@ -14,11 +14,13 @@ export interface Screen {
 
 /** The screens of the app, in the order of the job. A screen is listed only when it works. */
 export const screens: readonly Screen[] = [
+  { id: 'today', name: 'Today', asks: 'Can we go in today?', atHand: true,
+    Shown: lazyScreen(async () => (await import('../screens/today.tsx')).TodayScreen) },
   { id: 'workings', name: 'Workings', asks: 'Where is everything?', atHand: true,
     Shown: lazyScreen(async () => (await import('../screens/workings.tsx')).WorkingsScreen) },
   { id: 'vein', name: 'Vein', asks: 'What does the vein do, how thick is it, and where did it go?',
     Shown: lazyScreen(async () => (await import('../screens/vein.tsx')).VeinScreen) },
-  { id: 'grade', name: 'Grade', asks: 'How much gold, where, and how sure are we?', atHand: true,
+  { id: 'grade', name: 'Grade', asks: 'How much gold, where, and how sure are we?',
     Shown: lazyScreen(async () => (await import('../screens/grade.tsx')).GradeScreen) },
   { id: 'pay', name: 'Pay', asks: 'Is it worth our days?',
     Shown: lazyScreen(async () => (await import('../screens/pay.tsx')).PayScreen) },

@@ -12,6 +12,8 @@ export class Camp {
   readonly #folder = mkdtempSync(join(tmpdir(), 'camp-'))
   #hub: Hub | undefined
   #port = 0
+  /** The hub's clock; the machine's unless a test sets it. */
+  now: () => number = Date.now
 
   get address(): string { return `http://127.0.0.1:${this.#port}/` }
 
@@ -25,7 +27,7 @@ export class Camp {
   get #book(): string { return join(this.#folder, 'camp.book') }
 
   async on(): Promise<void> {
-    this.#hub = await startHub({ bookFile: this.#book, port: this.#port, webRoot })
+    this.#hub = await startHub({ bookFile: this.#book, port: this.#port, webRoot, now: () => this.now() })
     this.#port = this.#hub.port
   }
 

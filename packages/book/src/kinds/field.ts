@@ -98,6 +98,7 @@ export const pressure = quantity('pressure', { above: 0 })
 export const temperature = quantity('temperature', { min: -60, max: 70 })
 export const speed = quantity('speed', { min: 0 })
 export const hours = quantity('duration', { above: 0 })
+export const flow = quantity('flow', { above: 0 })
 
 export const kind = (id: string, label: string, plural: string, title: readonly string[], fields: Record<string, Field>): Kind =>
   ({ id, label, plural, title, fields })

@@ -14,6 +14,7 @@ export const mine = kind('mine', 'Mine', 'Mine', ['name'], {
   rotation: anyAngle('Grid north is from true north by', { hint: 'degrees, clockwise positive' }),
   currency: text('Currency', { hint: 'three letters, such as USD' }),
   people: words('Crew'),
+  rules: choice('Air limits of', ['all in the table', 'United States metal mines', 'California', 'Arizona'], { hint: 'which published limits readings are held against; health values always stay. Local law decides' }),
   units: choice('Speaks', ['metres and g/t', 'feet and oz/ton'], { hint: 'how answers are put; metres and g/t unless said' }),
   note: note('Note'),
 })
@@ -142,6 +143,8 @@ export const air = kind('air', 'Air reading', 'Air readings', ['place', 'taken']
   hydrogenSulphide: concentration('Hydrogen sulphide'),
   nitrogenDioxide: concentration('Nitrogen dioxide'),
   radon: radon('Radon'),
+  quartzDust: number('Respirable quartz dust', { min: 0 }, { hint: 'micrograms a cubic metre, from a pump and a laboratory' }),
+  smell: choice('Smell', ['none', 'rotten eggs', 'powder smoke', 'burning', 'musty', 'other']),
   airSpeed: speed('Air speed'),
   airDirection: choice('Air moves', ['in', 'out', 'still', 'both']),
   dryBulb: temperature('Dry bulb'),
@@ -164,7 +167,7 @@ export const groundNote = kind('ground', 'Ground note', 'Ground notes', ['place'
 })
 
 export const hazard = kind('hazard', 'Hazard', 'Hazards', ['sort', 'place'], {
-  sort: choice('Sort', ['bad ground', 'bad air', 'water', 'winze or shaft', 'rotten timber', 'old explosives', 'animals', 'mercury or lead', 'other'], { required: true }),
+  sort: choice('Sort', ['bad ground', 'bad air', 'water', 'winze or shaft', 'rotten timber', 'old explosives', 'animals', 'mercury or lead', 'other', 'bats', 'droppings', 'heat or cold', 'wires or machines'], { required: true }),
   place: place('Place', { required: true }),
   state: choice('State', ['open', 'marked off', 'dealt with'], { required: true }),
   seen: date('Seen'),

@@ -9,6 +9,11 @@ export const goingIn = kind('going-in', 'Going in', 'Goings in', ['people', 'in'
   outside: text('Outside person'),
   reach: text('How to reach them'),
   going: text('Where to'),
+  callAfter: hours('Call for help when overdue by', { hint: 'half an hour unless written' }),
+  call: text('Whom to call', { hint: 'name and number' }),
+  heard: moment('Alarm heard'),
+  heardBy: text('Heard by'),
+  called: moment('Help called'),
   note: note('Note'),
 })
 

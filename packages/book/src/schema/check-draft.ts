@@ -11,6 +11,7 @@ import { doubt, isError, refuse } from './problem.ts'
 import { limitWords } from './quantity-limits.ts'
 import type { Finding } from './rule.ts'
 import { rules } from './rules.ts'
+import { lateAlready } from './late-already.ts'
 import { sameName } from './same-name.ts'
 import { clockSlackMs, latestToday, momentMs } from './times.ts'
 
@@ -41,7 +42,7 @@ export function checkDraft(kindId: string, set: Writing, checking: Checking): re
   if (before !== undefined && before.kind !== kindId) return [refuse('kind', 'Kind', kindId, `${before.kind}, which this entry is`)]
   const one = checkFields(kind, set, checking.now)
   const after: Fields = merged(before?.fields ?? {}, set)
-  const whole = [...missing(kind, after), ...one.length > 0 ? [] : findings(kind, after, checking)]
+  const whole = [...missing(kind, after), ...one.length > 0 ? [] : [...lateAlready(kind, set, after, checking.now), ...findings(kind, after, checking)]]
   const tagged = [...one, ...whole].map(problem => ({ kind: kindId, ...(checking.entry === undefined ? {} : { entry: checking.entry }), ...problem }))
   return [...tagged.filter(isError), ...tagged.filter(problem => !isError(problem))]
 }

@@ -1,6 +1,7 @@
 import type { Quantity } from '@lodebook/reckon/units'
 import { dipToward } from '../input/dip-toward.ts'
 import type { Place } from '../place.ts'
+import { airDoubt } from './air-doubts.ts'
 import type { Rule } from './rule.ts'
 import { after, differ, needs, notBoth, ordered, oneOf } from './rule.ts'
 
@@ -71,11 +72,14 @@ export const rules: Readonly<Record<string, readonly Rule[]>> = {
     planeOrLine,
     dipSide,
   ],
+  instrument: [fields => fields['sort'] === 'gas meter' && fields['calibrated'] === undefined
+    ? { field: 'calibrated', expected: 'the day on which the meter was calibrated', sentence: 'no calibration date is written, so nobody can say how far its readings are to be trusted', doubt: true } : undefined],
   width: [...tapeDirection, ordered('gouge', 'measured', 'the gouge is thicker than the width it is a part of', { at: 'gouge' })],
   air: [
     oneOf('oxygen', ['oxygen', 'carbonMonoxide', 'carbonDioxide', 'methane', 'hydrogenSulphide', 'nitrogenDioxide', 'radon', 'airSpeed', 'airDirection', 'dryBulb',
       'wetBulb', 'barometer'].map(name => [name]), 'at least one reading', true),
     ordered('wetBulb', 'dryBulb', 'the wet bulb reads warmer than the dry bulb', { doubt: true }),
+    airDoubt,
   ],
   sample: [
     ...tapeDirection,

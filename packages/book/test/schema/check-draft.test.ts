@@ -57,6 +57,26 @@ describe('times', () => {
     expect(errors('going-in', { ...going, due: '2026-05-03T04:00-07:00' })).toEqual(['due'])
     expect(errors('going-in', { ...going, due: '2026-05-03T16:00Z', out: '2026-05-03T10:00Z' })).toEqual(['out'])
   })
+  it('refuses a time due out that has passed, in words, unless they are out', () => {
+    const going = { people: ['Ines'], in: '2026-05-03T08:00Z', due: '2026-05-03T11:59Z' }
+    expect(errors('going-in', going)).toEqual(['due'])
+    expect(problems('going-in', going)[0]?.message).toContain('that time has passed already')
+    expect(errors('going-in', { ...going, out: '2026-05-03T11:30Z' })).toEqual([])
+    expect(errors('going-in', { ...going, due: '2026-05-03T12:01Z' })).toEqual([])
+  })
+  it('doubts an air reading in the wrong unit or column, and a meter without a calibration date', () => {
+    const air = { place, taken: '2026-05-03T11:00Z' }
+    expect(warnings('air', { ...air, oxygen: q('20.9 ppm', 'percent') })).toContain('oxygen')
+    expect(problems('air', { ...air, oxygen: q('20.9 ppm', 'percent') }).map(p => p.message).join()).toContain('was 20.9 % meant, not 20.9 ppm?')
+    expect(warnings('air', { ...air, carbonMonoxide: q('20.9 ppm', 'concentration') })).toContain('carbonMonoxide')
+    expect(warnings('instrument', { name: 'meter', sort: 'gas meter' })).toEqual(['calibrated'])
+    expect(warnings('instrument', { name: 'meter', sort: 'gas meter', calibrated: '2026-05-01' })).toEqual([])
+  })
+  it('refuses oxygen of 209 and monoxide below nothing', () => {
+    const air = { place, taken: '2026-05-03T11:00Z' }
+    expect(errors('air', { ...air, oxygen: { text: '209 %', value: 209, unit: '%' } })).toEqual(['oxygen'])
+    expect(errors('air', { ...air, carbonMonoxide: { text: '-3 ppm', value: -3, unit: 'ppm' } })).toEqual(['carbonMonoxide'])
+  })
   it('refuses a relic from next year', () => { expect(errors('relic', { item: 'lamp', place, from: 2028 })).toEqual(['from']) })
 })
 

@@ -1,7 +1,8 @@
-import { gasActions, urgency } from './gas-action.ts'
+import { gasActions } from './gas-action.ts'
 import { gasDoubts, refuseImpossible, type GasDoubt } from './gas-doubts.ts'
 import { gases, gasNames, type Gas, type GasReadings } from './gas.ts'
 import { gasLimits, type GasLimit } from './gas-limits.ts'
+import { isOutside, worstFirst } from './worst-first.ts'
 
 /** A reading outside a published limit. */
 export interface GasFinding extends GasLimit {
@@ -33,20 +34,10 @@ export function gasCheck(readings: GasReadings, path = 'readings'): GasCheck {
     const value = readings[limit.gas]
     return value !== undefined && isOutside(value, limit) ? [{ ...limit, value, unit: gases[limit.gas].unit, action: gasActions[limit.kind] }] : []
   })
-  const findings = outside
-    .filter(finding => finding.kind !== 'effect' || !outside.some(other => other.kind === 'effect' && other.gas === finding.gas && graver(other, finding)))
-    .sort((a, b) => urgency[a.kind] - urgency[b.kind] || past(b) - past(a))
+  const findings = worstFirst(outside, ({ gas }) => gas)
   const notRead = gasNames.filter(gas => readings[gas] === undefined)
   return { findings, notRead, doubts: gasDoubts(readings), cautions: cautions(findings.length, notRead) }
 }
-
-const isOutside = (value: number, { limit, outside }: GasLimit): boolean =>
-  outside === 'below' ? value < limit : outside === 'above' ? value > limit : value >= limit
-
-/** How many times past its limit; no oxygen at all counts as a million times. */
-const past = ({ value, limit, outside }: GasFinding): number => outside === 'below' ? limit / Math.max(value, limit / 1e6) : value / limit
-
-const graver = (a: GasFinding, b: GasFinding): boolean => a.outside === 'below' ? a.limit < b.limit : a.limit > b.limit
 
 function cautions(found: number, notRead: readonly Gas[]): readonly string[] {
   return [

@@ -40,12 +40,19 @@ function meant(gas: Gas, value: number): string {
 const percentOf = (gas: Gas, readings: GasReadings): number => (readings[gas] ?? 0) / (gases[gas].unit === '%' ? 1 : 10_000)
 const whole = (readings: GasReadings): number => gasNames.reduce((sum, gas) => sum + percentOf(gas, readings), 0)
 
+/** What so little oxygen was probably meant as: per cent written as parts per million, or a share of one. */
+function slipOfOxygen(percent: number): string {
+  const written = Number((percent * 10_000).toPrecision(4))
+  return written >= 15 && written <= 25 ? `The meter shows oxygen in per cent: was ${written} % meant, not ${written} ppm?`
+    : `If it is a share of one, it is ${Number((percent * 100).toPrecision(4))} %; read again from open air.`
+}
+
 /** Readings that can stand and look wrong. */
 export function gasDoubts(readings: GasReadings): readonly GasDoubt[] {
   const doubts: GasDoubt[] = []
   const ask = (gas: Gas, value: number, question: string) => doubts.push({ gas, value, question })
   const { O2, CO2, CH4 } = readings
-  if (O2 !== undefined && O2 < 1) ask('O2', O2, `As written nobody could live in it. If it is a share of one, it is ${Number((O2 * 100).toPrecision(4))} %; read again from open air.`)
+  if (O2 !== undefined && O2 < 1) ask('O2', O2, `As written nobody could live in it. ${slipOfOxygen(O2)}`)
   if (O2 !== undefined && O2 > openAir + meterError) ask('O2', O2, 'More than open air holds (20.9 %). Check the meter in open air and read again.')
   const others = whole(readings) - (O2 ?? 0)
   if (O2 !== undefined && O2 <= openAir + meterError && O2 > openAir * (1 - others / 100) + meterError) {

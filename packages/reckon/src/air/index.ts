@@ -19,3 +19,13 @@ export type { PortalExchange } from './portal-exchange.ts'
 export { clearingTime } from './clearing-time.ts'
 export type { ClearingTime } from './clearing-time.ts'
 export { contaminantBuildUp } from './contaminant-build-up.ts'
+
+// Limits in force
+export { airLimits, limitsInForce, profiles, substances } from './air-limits.ts'
+export type { AirLimit, LimitSet, OwnLimit, Profile, Substance } from './air-limits.ts'
+export { airCheck, workingLevelsAtMost } from './air-check.ts'
+export type { AirFinding, AirReadings } from './air-check.ts'
+export { isOutside, worstFirst } from './worst-first.ts'
+export { gasDoubts } from './gas-doubts.ts'
+export { gasWays, gasWaysSource } from './gas-ways.ts'
+export type { GasWay } from './gas-ways.ts'

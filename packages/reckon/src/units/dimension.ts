@@ -15,6 +15,7 @@ export const baseUnit = {
   pressure: 'Pa',
   temperature: 'C',
   speed: 'm/s',
+  flow: 'm3/s',
   duration: 'h',
   percent: '%',
   concentration: 'ppm',

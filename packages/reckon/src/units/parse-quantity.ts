@@ -33,6 +33,7 @@ const examples: Readonly<Record<Dimension, string>> = {
   pressure: 'a pressure such as 870 hPa or 25.7 inHg',
   temperature: 'a temperature such as 12 C or 54 F',
   speed: 'a speed such as 0.3 m/s or 60 ft/min',
+  flow: 'an air flow such as 0.4 m3/s or 850 cfm',
   duration: 'a time such as 6.5 h or 45 min',
   percent: 'a share such as 20.9 %',
   concentration: 'a share such as 25 ppm or 0.5 %',

@@ -126,6 +126,14 @@ const speed: readonly UnitRow[] = [
   ['mph', '0.44704', 'mi/h'],
 ]
 
+const flow: readonly UnitRow[] = [
+  ['m3/s', '1', 'm^3/s', 'cumecs'],
+  ['m3/min', '1/60', 'm^3/min'],
+  ['m3/h', '1/3600', 'm^3/h', 'm3/hr', 'cmh'],
+  ['L/s', '0.001', 'l/sec', 'lps'],
+  ['cfm', '0.028316846592/60', 'ft3/min', 'cuft/min', 'cu ft/min'],
+]
+
 const duration: readonly UnitRow[] = [
   ['h', '1', 'hr', 'hrs', 'hour', 'hours'],
   ['min', '1/60', 'mins', 'minute', 'minutes'],
@@ -135,7 +143,7 @@ const duration: readonly UnitRow[] = [
 const radon: readonly UnitRow[] = [['Bq/m3', '1', 'bq/m^3', 'bqm3'], ['kBq/m3', '1000', 'kbq/m^3'], ['pCi/L', '37', 'pci/litre', 'pci/liter']]
 
 export const unitRows: Readonly<Record<Dimension, readonly UnitRow[]>> = {
-  length, area, volume, mass, grade, density, pressure, temperature, speed, duration, radon,
+  length, area, volume, mass, grade, density, pressure, temperature, speed, flow, duration, radon,
   azimuth: angle,
   inclination: angle,
   angle,

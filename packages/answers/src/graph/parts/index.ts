@@ -9,12 +9,14 @@ import { lab } from './lab.ts'
 import { lostPart } from './lost-part.ts'
 import { pay } from './pay.ts'
 import { secondLooks } from './second-looks.ts'
+import { today } from './today.ts'
 import { vein } from './vein.ts'
 import { veinSheet } from './vein-sheet.ts'
 import { workings } from './workings.ts'
 
 /** How each part of the answers is made. */
 export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => ReadonlySignal<Reckoned[P]> } = {
+  today,
   workings,
   vein,
   veinSheet,
