@@ -20,6 +20,8 @@ export const screens: readonly Screen[] = [
     Shown: lazyScreen(async () => (await import('../screens/workings.tsx')).WorkingsScreen) },
   { id: 'vein', name: 'Vein', asks: 'What does the vein do, how thick is it, and where did it go?',
     Shown: lazyScreen(async () => (await import('../screens/vein.tsx')).VeinScreen) },
+  { id: 'lab', name: 'Lab', asks: 'What did it run, and can we believe it?',
+    Shown: lazyScreen(async () => (await import('../screens/lab.tsx')).LabScreen) },
   { id: 'grade', name: 'Grade', asks: 'How much gold, where, and how sure are we?',
     Shown: lazyScreen(async () => (await import('../screens/grade.tsx')).GradeScreen) },
   { id: 'pay', name: 'Pay', asks: 'Is it worth our days?',
