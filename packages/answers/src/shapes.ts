@@ -156,6 +156,8 @@ export interface LostPart {
   readonly fault: string
   /** 'where'; 'which hand' when the distance can't be told; 'nothing' when not even that. Draw the band in any case. */
   readonly tells: 'where' | 'which hand' | 'nothing'
+  /** What it rests on, in a few words: 'grooves, sense and one marker'. */
+  readonly rests: string
   /** From the known part to the lost part; m. Level across a steep vein, positive to the side it dips to; upright on a flat one, positive up. */
   readonly apart: Answer
   /** As one goes along the vein towards the fault; 'above' and 'below' on a flat vein. */

@@ -46,7 +46,7 @@ describe('the lost part of a vein', () => {
     expect((ask(b) as NotEnough).sentence).toContain('No fault')
     const still = ask(lostVein()) as NotEnough
     expect(still.sentence).toContain('Nothing tells yet')
-    expect(still.wanted.map(w => w.kind)).toEqual(['structure', 'structure', 'structure'])
+    expect(still.wanted.map(w => w.kind)).toEqual(['structure', 'structure', 'structure', 'structure'])
     expect(still.cautions.join(' ')).toMatch(/ground support.*permits.*licensed people/)
   })
 
@@ -212,5 +212,82 @@ describe('the lost part of a vein', () => {
     b.write('assumption', { name: 'sense of slip right', value: '90' })
     b.write('assumption', { name: 'grooves off the slip', value: '-5' })
     expect(lost(b).hand).toBe('right')
+  })
+})
+
+/** A second dyke, 045/90, seen before the fault and so far further east past it. */
+const otherDyke = (b: SmallBook, east: number) => {
+  for (const [e, n] of [[0, 18], [2, 20], [7, 25], [15 + east, 33], [17 + east, 35], [20 + east, 38]]) {
+    b.write('structure', { feature: 'contact', name: 'felsite', place: `E ${e} N ${n} U 50 ± 0.1 m`, strike: '45', dip: '90', north: 'grid', quality: 'good' })
+  }
+}
+/** One line that comes to the fault on both sides: its far end so much further east and up. */
+const pierced = (b: SmallBook, east: number, up: number) => {
+  b.write('structure', { feature: 'piercing point', name: 'meeting of Main and felsite', side: 'this side', place: 'E -3 N 30 U 50 ± 0.1 m' })
+  b.write('structure', { feature: 'piercing point', name: 'meeting of Main and felsite', side: 'far side', place: `E ${-3 + east} N ${30 + up * Math.tan(10 * Math.PI / 180)} U ${50 + up} ± 0.1 m` })
+}
+
+describe('each case of evidence, as it can be written in the book', () => {
+  it('[LE1] piercing points: the whole slip, and with it where the vein is', () => {
+    const b = lostVein()
+    pierced(b, 5, 3)
+    const found = lost(b)
+    expect(found.rests).toBe('piercing points')
+    expect(found.tells).toBe('where')
+    // A vein 000/60 that goes 5 m east and 3 m up lies 5 + 3 / tan 60 = 6.73 m further east at the same level.
+    expect(Math.abs(found.apart.value - 6.73)).toBeLessThan(0.4)
+    expect(found.apart.range!.high - found.apart.range!.low).toBeLessThan(3)
+    expect(found.apart.assumed).toEqual([])
+    expect(found.evidence.find(e => e.id === 'lost-part.pierced')!.sentence).toContain('comes to the fault on both sides')
+  })
+
+  it('[LE2] grooves, sense and a matched length: the whole slip too, with the doubt of each', () => {
+    const b = lostVein()
+    grooves(b, '0')
+    sense(b, 'right')
+    b.write('structure', { feature: 'striae', name: 'Gap', place: 'A4', strike: '90', dip: '80', rake: '0', north: 'grid', slip: '6 m', slipGoodTo: '0.3 m' })
+    const found = lost(b)
+    expect(found.rests).toBe('the length of the slip as written, grooves and sense')
+    expect(found.tells).toBe('where')
+    expect(Math.abs(found.apart.value - 6)).toBeLessThan(0.3)
+    expect(found.apart.assumed).toEqual([])
+    expect(found.cautions.join(' ')).not.toContain('slip of the fault')
+  })
+
+  it('[LE3] one marker alone never fixes the slip: the band is wider than with a second that runs another way', () => {
+    const width = (make: (b: SmallBook) => void) => { const b = lostVein(); make(b); const { range } = lost(b).apart; return range!.high - range!.low }
+    const one = width((b) => { otherDyke(b, 5) })
+    const two = width((b) => { dyke(b, 5); otherDyke(b, 5) })
+    expect(one).toBeGreaterThan(2 * two)
+    const b = lostVein()
+    otherDyke(b, 5)
+    expect(lost(b).rests).toBe('one marker')
+    expect(lost(b).wanted.map(w => w.why).join(' ')).toContain('runs another way')
+  })
+
+  it('[LE4] only that it moved that way: the hand at most, never the distance', () => {
+    const b = lostVein()
+    sense(b, 'right')
+    const found = lost(b)
+    expect(found.rests).toBe('sense')
+    expect(found.tells).not.toBe('where')
+    expect(found.wanted.length).toBeGreaterThan(2)
+  })
+
+  it('[LE5] nothing: says so and says what would tell', () => {
+    const still = ask(lostVein()) as NotEnough
+    expect(still.notEnough).toBe(true)
+    expect(still.wanted.map(w => w.why).join(' ')).toMatch(/grooves.*sense.*piercing point/)
+  })
+
+  it('[LE6] a marker touched at the fault itself counts on the side that was written', () => {
+    const b = lostVein()
+    for (const [side, east] of [['this side', -12], ['far side', -7]] as const) {
+      for (let i = 0; i < 2; i++) b.write('structure', { feature: 'contact', name: 'dyke', side, place: `E ${east} N 30 U 50 ± 0.1 m`, strike: '0', dip: '90', north: 'grid' })
+    }
+    grooves(b, '0')
+    const found = lost(b)
+    expect(found.rests).toBe('grooves and one marker')
+    expect(Math.abs(found.apart.value - 5)).toBeLessThan(0.6)
   })
 })

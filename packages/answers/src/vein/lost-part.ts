@@ -123,7 +123,7 @@ function told(input: LostPartInput, { plane, fault, found, family }: Reckoning):
   const around = { point: through, reach }
   return {
     sentence: best ? `${told.sentence} ${(heading as LostHeading).length.sentence}` : told.sentence,
-    vein: vein.at.name, fault: fault.name, tells: separation.tells, apart, hand: told.hand, handChance: told.handChance,
+    vein: vein.at.name, fault: fault.name, tells: separation.tells, rests: found.rests, apart, hand: told.hand, handChance: told.handChance,
     wanted: found.wanted, heading,
     shortest: best ? freely(family, best, tell) ?? noHeading : noHeading,
     faces: level.slice(1).map(tell),
@@ -154,7 +154,8 @@ function apartAnswer(
       ],
     },
     sources: ['Plane geometry; that a separation never tells the slip: GSA Bulletin 58, 1947, 79 (abstract read)'],
-    from: parts.flatMap(part => part.from), parts, assumed: [{ ...amount, why: `${amount.why}; one in ten below ${length(amount.low, units, 2)}, one in ten above ${length(amount.high, units, 2)}` }],
+    from: parts.flatMap(part => part.from), parts,
+    assumed: amount === undefined ? [] : [{ ...amount, why: `${amount.why}; one in ten below ${length(amount.low, units, 2)}, one in ten above ${length(amount.high, units, 2)}` }],
   })
 }
 
@@ -168,8 +169,8 @@ function cautionsOf({ headings, survey, structures }: LostPartInput, { fault, fo
   return [
     newHeadings, model,
     ...(separation.tells === 'where' ? [] : [`What would tell: ${found.wanted.map(w => w.why).join('; ')}.`]),
-    ...(markers.length === 0 ? ['No marker tells how far the fault moved: the distance rests on the assumption "slip of the fault".'] : []),
-    ...(found.evidence.grooves && markers.length < 2 ? ['Grooves show the last movement only; if the fault moved before in another line, the vein lies elsewhere.'] : []),
+    ...(markers.length === 0 && found.amount ? ['No marker tells how far the fault moved: the distance rests on the assumption "slip of the fault".'] : []),
+    ...(found.evidence.grooves && markers.length < 2 && !found.evidence.vector ? ['Grooves show the last movement only; if the fault moved before in another line, the vein lies elsewhere.'] : []),
     ...(crossed.share >= 0.05 ? [`In ${figure(100 * crossed.share, 2)} of 100 cases it crosses ground already driven past the fault (${crossed.names.join(', ')}): look at those walls again first.`] : []),
     ...(family.misfit > clash ? [`The pieces of evidence disagree by ${figure(family.misfit, 2)} standard deviations: one of them is likely wrong.`] : []),
     ...(others.length > 0 ? [`Other faults were read and are left out: ${others.join(', ')}.`] : []),

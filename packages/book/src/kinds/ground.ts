@@ -87,7 +87,8 @@ export const panel = kind('panel', 'Panel drawn', 'Panels drawn', ['name'], {
 })
 
 export const structure = kind('structure', 'Structure reading', 'Structure readings', ['feature', 'name'], {
-  feature: choice('Feature', ['vein', 'stringer', 'fault', 'joint', 'contact', 'foliation', 'striae'], { required: true }),
+  feature: choice('Feature', ['vein', 'stringer', 'fault', 'joint', 'contact', 'foliation', 'striae', 'piercing point'],
+    { required: true, hint: 'a piercing point is where one line, such as the meeting of two veins, comes to the fault: read it on both sides under one name' }),
   name: text('Name', { hint: 'which vein or fault' }),
   place: place('Place', { required: true }),
   strike: azimuth('Strike', { hint: 'right-hand rule: dip is to the right' }),
@@ -98,6 +99,9 @@ export const structure = kind('structure', 'Structure reading', 'Structure readi
   rake: rake('Rake', { hint: 'in the plane, from the strike direction' }),
   north,
   sense: choice('Sense of slip', ['normal', 'reverse', 'left', 'right', 'not known']),
+  slip: distance('Moved by', { hint: 'how far the fault moved along its grooves, where that was matched on both sides', headings: ['slip', 'net slip'] }),
+  slipGoodTo: offset('Moved by, good to', { hint: 'one standard deviation' }),
+  side: choice('Side of the fault', ['this side', 'far side'], { hint: 'for what was read at the fault itself; this side is the portal’s' }),
   spacing: offset('Spacing'),
   roughness: choice('Roughness', ['rough', 'smooth', 'slickensided']),
   infill: words('Infill'),
