@@ -25,5 +25,6 @@ export { labelsOn } from './bags/rolls.ts'
 // Saying it
 export { entryTitle } from './entry-title.ts'
 export { standing } from './assumptions.ts'
+export { said, saidMoney, stepFor, toStep } from './rounding.ts'
 export { azimuth, figure, grade, length, money, plural, rock } from './words.ts'
 export type { CrewUnits } from './words.ts'

@@ -1,4 +1,5 @@
 import type { Answer, AnswerRange } from '@lodebook/answers'
+import { stepFor } from '@lodebook/answers'
 import type { ComponentChildren } from 'preact'
 import { book } from '../link/desk.ts'
 import { crewText, crewValue } from '../words/crew-value.ts'
@@ -35,8 +36,8 @@ const units = () => book.value?.units ?? 'metres and g/t'
 
 const isMoney = (unit: string | undefined): boolean => /^[A-Z]{3}\b/.test(unit ?? '')
 
-/** The last figure worth printing: about a quarter of the range, in the crew's unit; one figure more for money, of which people think in whole dollars. */
+/** The last figure worth printing in the crew's unit, by the rule that sentences follow too. */
 function stepOf(range: AnswerRange, unit: string | undefined): number | undefined {
   const [low, high] = unit === undefined ? [range.low, range.high] : [crewValue(range.low, unit, units()).value, crewValue(range.high, unit, units()).value]
-  return high > low ? 10 ** Math.floor(Math.log10((high - low) / (isMoney(unit) ? 40 : 4))) : undefined
+  return stepFor(low, high, isMoney(unit))
 }

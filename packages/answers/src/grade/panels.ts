@@ -1,6 +1,7 @@
 import type { VeinPoint } from '@lodebook/reckon'
 import { sideOfCut } from '../vein/fault.ts'
 import type { CutLine } from '../vein/fault.ts'
+import { areaOf, boxed, contains as inside, holds } from './rings.ts'
 
 /** A piece of the vein, as the parts of it that are still there and on the portal's side of the fault. */
 export interface Ground {
@@ -13,6 +14,8 @@ export interface Ground {
   readonly points: readonly VeinPoint[]
   /** m to the nearest sample. */
   readonly nearest: number
+  /** Keeps its name when others come and go. */
+  readonly key: string
 }
 
 export interface GroundInput {
@@ -22,11 +25,12 @@ export interface GroundInput {
   /** Rings of ground already taken: stopes and the headings themselves. */
   readonly taken: readonly (readonly VeinPoint[])[]
   /** The line that ends the vein, and the side to keep. */
+  readonly most?: number
   readonly cut?: (CutLine & { readonly keep: 1 | -1 }) | undefined
 }
 
-/** More panels than this and they are made larger: a crew reads a drawing, not a table of thousands. */
-const most = 300
+/** More panels than this and they are made larger. */
+const usualMost = 2500
 /** A panel is looked at in this many strips each way to see how much of it is left. */
 const strips = 6
 
@@ -36,6 +40,7 @@ const strips = 6
  */
 export function groundPanels(input: GroundInput): readonly Ground[] {
   if (input.samples.length === 0) return []
+  const { most = usualMost } = input
   let size = input.size
   for (;;) {
     const panels = lattice(input, size)
@@ -48,24 +53,56 @@ function lattice({ samples, reach, taken, cut }: GroundInput, size: number): rea
   const start = (key: 'along' | 'down') => Math.floor((Math.min(...samples.map(s => s[key])) - reach) / size)
   const end = (key: 'along' | 'down') => Math.ceil((Math.max(...samples.map(s => s[key])) + reach) / size)
   const [firstColumn, firstRow] = [start('along'), start('down')]
-  const there = (p: VeinPoint) => !taken.some(ring => contains(ring, p)) &&
-    (!cut || sideOfCut(cut, p) * cut.keep >= 0)
+  const there = stillThere(taken, cut)
   const panels: Ground[] = []
   for (let row = firstRow; row < end('down'); row++) {
     for (let column = firstColumn; column < end('along'); column++) {
       const [west, top] = [column * size, row * size]
       const centre = { along: west + size / 2, down: top + size / 2 }
-      const nearest = Math.min(...samples.map(s => Math.hypot(s.along - centre.along, s.down - centre.down)))
+      const nearest = nearestOf(samples, centre)
       if (nearest > reach) continue
       const { share, points } = remains(west, top, size, there)
       if (share === 0) continue
       panels.push({
-        name: `${columnName(column - firstColumn)}${row - firstRow + 1}`, centre, nearest, points, area: share * size * size,
+        key: `${column},${row},${size.toFixed(3)}`, name: `${columnName(column - firstColumn)}${row - firstRow + 1}`, centre, nearest, points, area: share * size * size,
         corners: [{ along: west, down: top }, { along: west + size, down: top }, { along: west + size, down: top + size }, { along: west, down: top + size }],
       })
     }
   }
   return panels
+}
+
+/** Whether ground is still there: not taken, and on the side of the fault that is kept. */
+function stillThere(taken: GroundInput['taken'], cut: GroundInput['cut']): (p: VeinPoint) => boolean {
+  const rings = taken.map(boxed)
+  return p => !rings.some(ring => holds(ring, p)) && (!cut || sideOfCut(cut, p) * cut.keep >= 0)
+}
+
+function nearestOf(samples: readonly VeinPoint[], to: VeinPoint): number {
+  let least = Infinity
+  for (const s of samples) least = Math.min(least, (s.along - to.along) ** 2 + (s.down - to.down) ** 2)
+  return Math.sqrt(least)
+}
+
+/** A panel that the crew drew, less what has been taken or lies beyond the fault; undefined when nothing of it is left. */
+export function drawnGround(name: string, key: string, ring: readonly VeinPoint[], { samples, taken, cut }: Pick<GroundInput, 'samples' | 'taken' | 'cut'>): Ground | undefined {
+  const there = stillThere(taken, cut), box = boxed(ring), whole = areaOf(ring)
+  if (!(whole > 0)) return undefined
+  // About forty points over it, on a square lattice.
+  const step = Math.sqrt(whole / 40), points: VeinPoint[] = []
+  let within = 0
+  for (let down = box.top + step / 2; down < box.bottom; down += step) {
+    for (let along = box.left + step / 2; along < box.right; along += step) {
+      const p = { along, down }
+      if (!inside(ring, p)) continue
+      within++
+      if (there(p)) points.push(p)
+    }
+  }
+  if (points.length === 0) return undefined
+  const middle = (of: 'along' | 'down') => points.reduce((sum, p) => sum + p[of], 0) / points.length
+  const centre = { along: middle('along'), down: middle('down') }
+  return { name, key, corners: ring, centre, area: whole * points.length / within, points, nearest: nearestOf(samples, centre) }
 }
 
 /** How much of a square is still there, and one point for each of its quarters that is. */
@@ -88,12 +125,4 @@ function remains(west: number, top: number, size: number, there: (p: VeinPoint) 
 
 const columnName = (index: number): string => (index >= 26 ? String.fromCharCode(64 + Math.floor(index / 26)) : '') + String.fromCharCode(65 + index % 26)
 
-/** Whether a point lies inside a ring, by the even-odd rule. */
-export function contains(ring: readonly VeinPoint[], p: VeinPoint): boolean {
-  let inside = false
-  ring.forEach((a, i) => {
-    const b = ring[(i + 1) % ring.length]!
-    if ((a.down > p.down) !== (b.down > p.down) && p.along < a.along + (b.along - a.along) * (p.down - a.down) / (b.down - a.down)) inside = !inside
-  })
-  return inside
-}
+export { contains } from './rings.ts'

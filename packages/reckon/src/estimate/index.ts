@@ -5,8 +5,12 @@ export { weightedGrade } from './weighted-grade.ts'
 export type { GradedWidth, WeightedGrade, WeightedGradeInput } from './weighted-grade.ts'
 
 // A field on logs
+export { FieldGround } from './field/field-ground.ts'
+export type { FieldSite } from './field/field-ground.ts'
 export { fieldOutcomes } from './field-outcomes.ts'
-export type { Companion, FieldBlock, FieldOutcomes } from './field-outcomes.ts'
+export type { FieldOutcomes, OutcomeOptions } from './field-outcomes.ts'
+export { fieldOutcomesPlain } from './field-outcomes-plain.ts'
+export type { Companion, FieldBlock, PlainOutcomes } from './field-outcomes-plain.ts'
 export { logFieldPosterior } from './log-field.ts'
 export type { FieldNode, FieldPosterior, FieldPrior, LogSample } from './log-field.ts'
 export { changedOver } from './changed-over.ts'
