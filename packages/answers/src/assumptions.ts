@@ -23,7 +23,7 @@ export const standing = {
   'reach of a sample': { value: 4, unit: 'm', why: 'ground further than this from any sample is not counted; common practice, no source' },
   'minimum width': { value: 0.6, unit: 'm', low: 0.5, high: 0.75, why: 'narrowest slot one person can work by hand; common practice, no source' },
   'wall grade': { value: 0, unit: 'g/t', why: 'wall rock carries no gold unless samples say so' },
-  'panel size': { value: 2, unit: 'm', why: 'side of a panel; made larger when there would be more than 300' },
+  'panel size': { value: 2, unit: 'm', why: 'side of a panel; made larger when there would be more than 2,500' },
   'log variance of grade': { value: 1.2, unit: 'ln²', low: 0.6, high: 2.4, why: 'prior for gold in narrow quartz veins before any sample; a wide guess, no source' },
   'range of grade': { value: 6, unit: 'm', low: 2, high: 18, why: 'prior distance over which neighbouring samples resemble each other; a wide guess, no source' },
   'log variance of width': { value: 0.12, unit: 'ln²', low: 0.04, high: 0.36, why: 'prior for the width of a narrow vein before any measure; a wide guess, no source' },

@@ -27,7 +27,7 @@ export function said({ value, range }: Ranged, from: string, to = from) {
   const put = (v: number) => from === to ? v : convert(v, from, to)
   const step = range && stepFor(put(range.low), put(range.high))
   const text = (v: number) => step === undefined ? figure(put(v)) : toStep(put(v), step)
-  return { value: text(value), low: text(range?.low ?? value), high: text(range?.high ?? value), unit: unitWords[to] ?? to }
+  return { value: text(value), low: text(range?.low ?? value), high: text(range?.high ?? value), unit: to === 'ozt' ? 'oz' : unitWords[to] ?? to }
 }
 
 /** Money and its range by the same rule: `value`, `low`, `high` with their sign. */

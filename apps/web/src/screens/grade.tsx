@@ -28,10 +28,6 @@ function Shown({ grade, vein, headings }: { readonly grade: Grade, readonly vein
       {grade.cautions.length > 0 && <ul class="cautions">{grade.cautions.map(c => <li key={c}>{c}</li>)}</ul>}
       <PanelTable panels={grade.panels} />
       <SampleTable samples={grade.samples} />
-      <section class="section" aria-labelledby="carry">
-        <h2 id="carry">How far the gold carries</h2>
-        <ul class="plain-list prose">{grade.variograms.map(v => <li key={v.of}>{v.sentence}</li>)}</ul>
-      </section>
     </>
   )
 }

@@ -3,7 +3,8 @@ import type { VeinPoint } from '@lodebook/reckon'
 import { fieldOutcomes, logFieldPosterior } from '@lodebook/reckon/estimate'
 import type { FieldPrior, LogSample } from '@lodebook/reckon/estimate'
 import type { Assume, AssumedFigure } from '../assumptions.ts'
-import type { Ground } from './panels.ts'
+import type { GroundAt } from './ground-at.ts'
+import { outcomesDrawn } from './notice.ts'
 
 /** A sample as the estimate sees it. Logs of accumulation (g/t m) and of true width (m), with the variance of each one's own error. */
 export interface GroundSample {
@@ -15,7 +16,7 @@ export interface GroundSample {
 }
 
 export interface GroundOutcomes {
-  /** One row an outcome, one number a panel. */
+  /** One array a block (panels, then those drawn by hand), one number an outcome. */
   readonly accumulation: readonly Float64Array[]
   readonly width: readonly Float64Array[]
   /** t/m3, one an outcome. */
@@ -40,26 +41,30 @@ export function priors(assume: Assume): { accumulation: FieldPrior, width: Field
 
 /** One stated seed: the same book gives the same numbers on every machine. */
 export const seed = 1881
+const seeds = { width: seed, accumulation: seed + 100, density: seed + 200 }
+
+/** Above so many panels fewer outcomes are drawn, so that an answer comes while one waits: 400, whose deciles are good to a sixtieth of their rank. */
+const manyPanels = 600
+export const outcomesFor = (panels: number): number => panels > manyPanels ? 400 : outcomesDrawn
+
+/** Width over the blocks, outcome by outcome. It hangs on no assay. */
+export const widthOutcomes = (ground: GroundAt, widths: readonly (LogSample & { readonly site: number })[], assume: Assume): readonly Float64Array[] =>
+  fieldOutcomes(ground.field, logFieldPosterior(widths, priors(assume).width), widths.map(w => w.site), { count: outcomesFor(ground.panels.length), seed: seeds.width }).blocks
 
 /**
- * Equally likely outcomes of accumulation and width over the panels, moving together as much as the samples' own logs do.
- * @param widths further places where only the width was taped
+ * Equally likely outcomes of accumulation over the blocks, moving with those of width as much as the samples' own logs do.
+ * Sample i lies at site i of the ground.
  */
-export function groundOutcomes(
-  samples: readonly GroundSample[], widths: readonly LogSample[], ground: readonly Ground[], assume: Assume, count: number,
-): GroundOutcomes {
-  const draws = drawsFrom(seed)
-  const prior = priors(assume)
-  const ofWidth = logFieldPosterior(widths, prior.width)
-  const width = fieldOutcomes(ofWidth, ground, count, draws)
-  const ofAccumulation = logFieldPosterior(
-    samples.map(s => ({ at: s.at, logValue: s.logAccumulation, errorVariance: s.accumulationError })), prior.accumulation)
-  const accumulation = fieldOutcomes(ofAccumulation, ground, count, draws, { companion: { noise: width.noise, correlation: correlation(samples) } })
+export function groundOutcomes(samples: readonly GroundSample[], width: readonly Float64Array[], ground: GroundAt, assume: Assume): GroundOutcomes {
+  const count = outcomesFor(ground.panels.length), draws = drawsFrom(seeds.density)
+  const posterior = logFieldPosterior(samples.map(s => ({ at: s.at, logValue: s.logAccumulation, errorVariance: s.accumulationError })), priors(assume).accumulation)
+  const accumulation = fieldOutcomes(ground.field, posterior, samples.map((_, i) => i),
+    { count, seed: seeds.accumulation, companion: { seed: seeds.width, correlation: correlation(samples) } }).blocks
   const density = assume('vein density')
   const sigma = (density.high - density.low) / (2 * 1.2816)
-  const best = (key: 'variance' | 'range' | 'nuggetShare') => Math.exp(ofAccumulation.nodes.reduce((sum, node) => sum + node.weight * Math.log(node[key]), 0))
+  const best = (key: 'variance' | 'range' | 'nuggetShare') => Math.exp(posterior.nodes.reduce((sum, node) => sum + node.weight * Math.log(node[key]), 0))
   return {
-    accumulation: accumulation.values, width: width.values, density: Array.from({ length: count }, () => density.value + sigma * draws.normal()),
+    accumulation, width, density: Array.from({ length: count }, () => density.value + sigma * draws.normal()),
     ground: { variance: best('variance'), range: best('range'), nuggetShare: best('nuggetShare') },
   }
 }

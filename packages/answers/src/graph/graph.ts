@@ -36,6 +36,13 @@ export type Graph = ReturnType<typeof graphOf>
  */
 export function graphOf(book: ReadonlySignal<Book | undefined>, part: <P extends keyof Reckoned>(name: P) => Reckoned[P], runs: Record<string, number>) {
   const node = <T>(name: string, make: () => T): ReadonlySignal<T> => computed(() => { runs[name] = (runs[name] ?? 0) + 1; return make() })
+  const shared = new Map<string, ReadonlySignal<unknown>>()
+  /** A node that several parts rest on: made when first named, the same one after. */
+  const once = <T>(name: string, make: () => T): ReadonlySignal<T> => {
+    const made = shared.get(name) ?? node(name, make)
+    shared.set(name, made)
+    return made as ReadonlySignal<T>
+  }
   const lists = new Map<string, { readonly value: readonly Entry[] }>()
   // A list is its own node: a posting of another kind leaves the same array and so stops here.
   const of = (kind: string): readonly Entry[] => {
@@ -72,5 +79,5 @@ export function graphOf(book: ReadonlySignal<Book | undefined>, part: <P extends
     const found = vein.value
     return swappedBags(notEnough(found) ? [] : placedBeliefs(at('sample'), beliefs.value, found), assume.value, units.value)
   })
-  return { node, part, of, assume, mine, units, survey, stations, context, placings, at, headings, workings, vein, looks, beliefs, swaps, densities }
+  return { node, once, part, of, assume, mine, units, survey, stations, context, placings, at, headings, workings, vein, looks, beliefs, swaps, densities }
 }

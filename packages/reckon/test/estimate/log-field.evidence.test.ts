@@ -1,7 +1,7 @@
 import { drawsFrom } from '@lodebook/reckon'
 import type { Draws, VeinPoint } from '@lodebook/reckon'
 import { choleskyInPlace } from '@lodebook/reckon'
-import { fieldOutcomes, logFieldPosterior } from '@lodebook/reckon/estimate'
+import { FieldGround, fieldOutcomes, logFieldPosterior } from '@lodebook/reckon/estimate'
 import type { FieldPrior } from '@lodebook/reckon/estimate'
 import { describe, expect, it } from 'vitest'
 
@@ -42,8 +42,9 @@ function trial(seed: number, samples: number) {
   // Nugget has no reach, so a block holds its average: exp(half of it).
   const at = (block: number, point: number) => Math.exp(mean + structured[samples + block * 4 + point]! + variance * nugget / 2)
   const truth = blocks.reduce((sum, b, i) => sum + b.points.reduce((s, _, p) => s + at(i, p), 0) / 4, 0)
-  const { values } = fieldOutcomes(logFieldPosterior(data, prior), blocks, 400, drawsFrom(seed + 100_000), { slots: 20 })
-  const totals = values.map(row => row.reduce((s, v) => s + v, 0)).sort((a, b) => a - b)
+  const ground = new FieldGround(places.map((at, i) => ({ key: `s${i}`, points: [at] })), blocks.map((b, i) => ({ key: `b${i}`, ...b })))
+  const values = fieldOutcomes(ground, logFieldPosterior(data, prior), data.map((_, i) => i), { count: 400, seed: seed + 100_000 }).blocks
+  const totals = Array.from({ length: 400 }, (_, k) => values.reduce((s, block) => s + block[k]!, 0)).sort((a, b) => a - b)
   return { inside: truth >= totals[40]! && truth <= totals[359]!, median: totals[200]! / truth }
 }
 
