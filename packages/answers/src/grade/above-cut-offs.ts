@@ -22,7 +22,8 @@ export function roundCutOffs(units: CrewUnits, lowest: number, highest: number):
  * What is left above each cut-off: panels are chosen on their expected grade as broken, never on an outcome, so that the range is of what
  * those panels may really hold.
  */
-export function aboveCutOffs(cutOffs: readonly number[], panels: readonly Panel[], ground: GroundAt, outcomes: GroundOutcomes, slot: Slot, units: CrewUnits): readonly AboveCutOff[] {
+export function aboveCutOffs(cutOffs: readonly number[], panels: readonly Panel[], ground: GroundAt,
+  outcomes: GroundOutcomes, slot: Slot, units: CrewUnits): readonly AboveCutOff[] {
   const count = outcomes.density.length, tonnes = new Float64Array(count), ounces = new Float64Array(count)
   const order = ground.panels.map((_, i) => i).sort((a, b) => panels[b]!.broken.grade - panels[a]!.broken.grade)
   const found: AboveCutOff[] = []
@@ -55,4 +56,3 @@ function answersAt(cutOff: number, panels: number, tonnes: readonly number[], ou
     grade: make('grade', ounces.map((oz, k) => tonnes[k]! > 0 ? oz * gramsPerOunce / tonnes[k]! : 0), 'g/t', units.grade),
   }
 }
-

@@ -45,12 +45,13 @@ const shownWithin = 8
 export function groundAt({ vein, samples, drawn, context, assume, units }: GroundAtInput): GroundAt {
   const places = samples.map(s => s.at)
   const ring = (out: readonly VeinPoint[], home: readonly VeinPoint[]) => [...out, ...[...home].reverse()]
-  const taken = [...vein.at.workedOut.map(w => w.corners), ...vein.at.headings.flatMap(h => [ring(h.back, h.sill), ring(h.left, h.right)])].filter(r => r.length >= 3)
+  const taken = [...vein.at.workedOut.map(w => w.corners),
+    ...vein.at.headings.flatMap(h => [ring(h.back, h.sill), ring(h.left, h.right)])].filter(r => r.length >= 3)
   const panels = groundPanels({ samples: places, reach: assume('reach of a sample').value, size: assume('panel size').value, taken, cut: vein.at.fault })
   const own = drawn.flatMap((entry) => {
     const corners = placesOf(entry, 'corners').map(place => locate(place, context))
     if (places.length === 0 || corners.length < 3 || !corners.every(isLocated)) return []
-    const on = corners.map(c => { const { along, down } = vein.frame.toVein(c.point); return { along, down } })
+    const on = corners.map((c) => { const { along, down } = vein.frame.toVein(c.point); return { along, down } })
     const made = drawnGround(textOf(entry, 'name') ?? 'drawn', entry.id, on, { samples: places, taken, cut: vein.at.fault })
     return made ? [{ ...made, entry: entry.id }] : []
   })

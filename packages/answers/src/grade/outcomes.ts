@@ -49,7 +49,8 @@ export const outcomesFor = (panels: number): number => panels > manyPanels ? 400
 
 /** Width over the blocks, outcome by outcome. It hangs on no assay. */
 export const widthOutcomes = (ground: GroundAt, widths: readonly (LogSample & { readonly site: number })[], assume: Assume): readonly Float64Array[] =>
-  fieldOutcomes(ground.field, logFieldPosterior(widths, priors(assume).width), widths.map(w => w.site), { count: outcomesFor(ground.panels.length), seed: seeds.width }).blocks
+  fieldOutcomes(ground.field, logFieldPosterior(widths, priors(assume).width), widths.map(w => w.site),
+    { count: outcomesFor(ground.panels.length), seed: seeds.width }).blocks
 
 /**
  * Equally likely outcomes of accumulation over the blocks, moving with those of width as much as the samples' own logs do.
@@ -57,7 +58,8 @@ export const widthOutcomes = (ground: GroundAt, widths: readonly (LogSample & { 
  */
 export function groundOutcomes(samples: readonly GroundSample[], width: readonly Float64Array[], ground: GroundAt, assume: Assume): GroundOutcomes {
   const count = outcomesFor(ground.panels.length), draws = drawsFrom(seeds.density)
-  const posterior = logFieldPosterior(samples.map(s => ({ at: s.at, logValue: s.logAccumulation, errorVariance: s.accumulationError })), priors(assume).accumulation)
+  const posterior = logFieldPosterior(samples.map(s => ({ at: s.at, logValue: s.logAccumulation, errorVariance: s.accumulationError })),
+    priors(assume).accumulation)
   const accumulation = fieldOutcomes(ground.field, posterior, samples.map((_, i) => i),
     { count, seed: seeds.accumulation, companion: { seed: seeds.width, correlation: correlation(samples) } }).blocks
   const density = assume('vein density')

@@ -125,8 +125,10 @@ function overThePrior(prior: FieldPrior): Candidate[] {
  * as much again because it leans across the axes.
  */
 function aroundThePeak(belief: (node: Candidate) => number, prior: FieldPrior, perAxis: number): Candidate[] {
-  const low = [Math.log(prior.variance.median) - widest * Math.log(prior.variance.factor), least, Math.log(prior.range.median) - widest * Math.log(prior.range.factor)]
-  const high = [Math.log(prior.variance.median) + widest * Math.log(prior.variance.factor), 1 - least, Math.log(prior.range.median) + widest * Math.log(prior.range.factor)]
+  const low = [Math.log(prior.variance.median) - widest * Math.log(prior.variance.factor), least,
+    Math.log(prior.range.median) - widest * Math.log(prior.range.factor)]
+  const high = [Math.log(prior.variance.median) + widest * Math.log(prior.variance.factor), 1 - least,
+    Math.log(prior.range.median) + widest * Math.log(prior.range.factor)]
   const nodeAt = ([v, q, r]: readonly number[]): Candidate => ({ variance: Math.exp(v!), nuggetShare: q!, range: Math.exp(r!) })
   const centre = [0, 1, 2].map(i => (low[i]! + high[i]!) / 2), spread = [0, 1, 2].map(i => (high[i]! - low[i]!) / 4)
   for (let round = 0; round < 3; round++) {

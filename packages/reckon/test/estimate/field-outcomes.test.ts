@@ -16,7 +16,8 @@ function both(panels: number, samples: number) {
   const fast = fieldOutcomes(new FieldGround(sites, blocks), posterior, data.map((_, i) => i), { count, seed: 5 }).blocks
   const plain = fieldOutcomesPlain(posterior, blocks, count, drawsFrom(6)).values
   const logs = { fast: fast.map(b => b.map(Math.log)), plain: blocks.map((_, b) => Float64Array.from(plain, row => Math.log(row[b]!))) }
-  const totals = { fast: Array.from({ length: count }, (_, k) => fast.reduce((sum, b) => sum + b[k]!, 0)), plain: plain.map(row => row.reduce((sum, v) => sum + v, 0)) }
+  const totals = { fast: Array.from({ length: count }, (_, k) => fast.reduce((sum, b) => sum + b[k]!, 0)),
+    plain: plain.map(row => row.reduce((sum, v) => sum + v, 0)) }
   return { logs, totals }
 }
 
@@ -38,7 +39,8 @@ describe('outcomes drawn from neighbours against outcomes from the whole covaria
   it('[FO2] no error shared by all outcomes: z-scores of block means have standard deviation about 1', () => {
     // Against the kriged mean itself, got from outcomes without any scatter: 20 seeds of 60 outcomes each.
     const { blocks, data, sites } = madeUpGround(60, 30, 3), posterior = one(node, data), ground = new FieldGround(sites, blocks)
-    const best = fieldOutcomes(ground, posterior, data.map((_, i) => i), { count: 20_000, seed: 1 }).blocks.map(b => ({ mean: mean(b.map(Math.log)), sd: sd(b.map(Math.log)) }))
+    const best = fieldOutcomes(ground, posterior, data.map((_, i) => i),
+      { count: 20_000, seed: 1 }).blocks.map(b => ({ mean: mean(b.map(Math.log)), sd: sd(b.map(Math.log)) }))
     const z = Array.from({ length: 20 }, (_, s) => fieldOutcomes(ground, posterior, data.map((_, i) => i), { count: 60, seed: 100 + 7 * s }).blocks
       .map((b, i) => (mean(b.map(Math.log)) - best[i]!.mean) / (best[i]!.sd / Math.sqrt(60)))).flat()
     expect(sd(z)).toBeGreaterThan(0.85)
@@ -48,7 +50,8 @@ describe('outcomes drawn from neighbours against outcomes from the whole covaria
   it('[FO3] a place keeps its numbers when another sample comes: the total moves by what the sample says, not by chance', () => {
     const { blocks, data, sites } = madeUpGround(60, 40, 8)
     const total = (n: number) => {
-      const out = fieldOutcomes(new FieldGround(sites.slice(0, n), blocks), one(node, data.slice(0, n)), data.slice(0, n).map((_, i) => i), { count: 300, seed: 2 }).blocks
+      const out = fieldOutcomes(new FieldGround(sites.slice(0, n), blocks), one(node, data.slice(0, n)),
+        data.slice(0, n).map((_, i) => i), { count: 300, seed: 2 }).blocks
       return Array.from({ length: 300 }, (_, k) => out.reduce((sum, b) => sum + b[k]!, 0))
     }
     const [before, after] = [total(39), total(40)]

@@ -32,13 +32,15 @@ export const gradeGround = (g: Graph) => {
   })
 }
 
-const sameGround = (a: GroundAtInput, b: GroundAtInput): boolean => a.vein === b.vein && a.drawn === b.drawn && a.context === b.context && a.assume === b.assume &&
+const sameGround = (a: GroundAtInput, b: GroundAtInput): boolean => a.vein === b.vein && a.drawn === b.drawn &&
+  a.context === b.context && a.assume === b.assume &&
   a.units === b.units && a.samples.length === b.samples.length && a.samples.every((s, i) => s.entry === b.samples[i]!.entry)
 
 const gradeWidth = (g: Graph) => g.once('grade width', () => {
   const ground = gradeGround(g).value, found = g.vein.value
   if (!ground || notEnough(found)) return []
-  const widths = found.at.widths.map((w, i) => ({ at: w.at, logValue: Math.log(w.width), errorVariance: (w.sigma / w.width) ** 2, site: ground.widthSites[i]! }))
+  const widths = found.at.widths.map((w, i) => ({ at: w.at, logValue: Math.log(w.width), errorVariance: (w.sigma / w.width) ** 2,
+    site: ground.widthSites[i]! }))
   return widthOutcomes(ground, widths, g.assume.value)
 })
 
@@ -50,6 +52,7 @@ export const grade = (g: Graph) => g.node('grade', () => {
   if (used < leastSamples) return tooFewSamples(used)
   const ground = gradeGround(g).value!
   return gradeOf({
-    vein: found, samples, beliefs: g.beliefs.value, ground, width: ground.panels.length === 0 ? [] : gradeWidth(g).value, assume: g.assume.value, units: g.units.value,
+    vein: found, samples, beliefs: g.beliefs.value, ground, width: ground.panels.length === 0 ? [] : gradeWidth(g).value,
+      assume: g.assume.value, units: g.units.value,
   })
 })

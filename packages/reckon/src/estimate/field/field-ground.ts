@@ -96,7 +96,7 @@ export class FieldGround {
         // A trace on the diagonal keeps two sites at one place factorable.
         l[a * most + a] = self[site]! * (1 + 1e-9) + 1e-12
       }
-      spread[step] = Math.sqrt(Math.max(0, self[i]! - solveInto(l, most, k, w)))
+      spread[step] = Math.sqrt(Math.max(0, self[i] - solveInto(l, most, k, w)))
       for (let a = 0; a < k; a++) weights[base + a] = w[a]!
     }
     return { table, weights, spread, self }
