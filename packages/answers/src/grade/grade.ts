@@ -78,7 +78,7 @@ export function gradeOf({ vein, samples, beliefs, ground, width, assume, units }
   return {
     sentence: `About ${oz.value} oz of gold in ${rock(totals.tonnes.value, units)} of vein within ${length(reach.value, units, 2)} of the samples; four times in five between ${oz.low} and ${oz.high} oz.`,
     ...totals, ounces95: rangeOf(perOutcome.ounces, [], 0.95), panels, drawn: all.slice(ground.panels.length),
-      samples, spatial: used.length >= fewestForVariogram,
+    samples, spatial: used.length >= fewestForVariogram,
     audit: plainAudit({ used, area: perOutcome.area, density: assume('vein density').value, headline: totals.ounces.value, units }),
     cutOffs: aboveCutOffs(cutOffs, panels, ground, outcomes, slot, units),
     realisations: Array.from({ length: Math.min(shown, outcomes.density.length) }, (_, k) => realisation(outcomes, ground.panels.length, k)),

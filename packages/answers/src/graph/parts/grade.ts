@@ -53,6 +53,6 @@ export const grade = (g: Graph) => g.node('grade', () => {
   const ground = gradeGround(g).value!
   return gradeOf({
     vein: found, samples, beliefs: g.beliefs.value, ground, width: ground.panels.length === 0 ? [] : gradeWidth(g).value,
-      assume: g.assume.value, units: g.units.value,
+    assume: g.assume.value, units: g.units.value,
   })
 })
