@@ -1,4 +1,4 @@
-import { closeSync, openSync, readFileSync, readSync } from 'node:fs'
+import { closeSync, openSync, readFileSync, readSync, statSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { kindOf, kinds } from '@lodebook/book'
 import type { Io } from '../io/io.ts'
@@ -10,6 +10,7 @@ const columnsOnly = ['map', 'unit', 'fill', 'read', 'blank', 'rest', 'dates', 'd
 /** `lodebook import`: a whole book in JSON Lines, or a file of columns. */
 export async function importFile(path: string, from: string, options: ImportOptions, io: Io): Promise<number> {
   const file = resolve(io.cwd, from)
+  if (statSync(file, { throwIfNoEntry: false })?.isDirectory() === true) throw refuse('file', from, 'a file; this is a folder')
   if (options.kind === undefined && beginsAsBook(file)) {
     const given = columnsOnly.find(name => options[name] !== undefined)
     if (given) throw refuse(`--${given}`, options[given], 'no such option with a whole book; it is for files of columns')
@@ -17,6 +18,7 @@ export async function importFile(path: string, from: string, options: ImportOpti
     return importWhole(path, from, file, options, io)
   }
   const bytes = new Uint8Array(readFileSync(file))
+  if (bytes.length === 0) throw refuse('file', from, 'a file with something in it; this is an empty file')
   const { importColumns } = await import('./import-columns.ts')
   if (options.kind === undefined) throw refuse('--kind', undefined, await suggestion(bytes, io))
   const ids = options.kind.split('+').map(id => id.trim())

@@ -11,6 +11,8 @@ export interface ImportState {
   readonly from: string
   readonly accepted: boolean
   readonly written: number
+  /** Certificates that were written with the assays that name them. */
+  readonly certificates: number
   readonly refused: boolean
 }
 
@@ -54,11 +56,15 @@ function draftsPart(drafts: readonly RowDraft[], width: number): string {
   }).join('\n')
 }
 
-function endPart(made: CsvPreview, { accepted, written, refused }: ImportState, width: number): string {
+function endPart(made: CsvPreview, { accepted, written, certificates, refused }: ImportState, width: number): string {
   const already = made.already.length === 0 ? '' : `${plural(made.already.length, 'entry', 'entries')} in the book already. `
-  const bad = new Set(made.problems.filter(isError).map(problem => problem.row)).size
-  const refusedRows = refused ? `${plural(bad, 'row')} refused. ` : ''
-  const next = written > 0 ? `${plural(written, 'entry', 'entries')} written.`
+  const errors = made.problems.filter(isError)
+  // The headings, the encoding or an empty file are no single row's fault.
+  const whole = made.rows === 0 || errors.some(problem => problem.row === undefined || problem.row === 1)
+  const bad = new Set(errors.map(problem => problem.row)).size
+  const refusedRows = !refused ? '' : whole ? 'The file can\'t be read as it stands: see above. ' : `${plural(bad, 'row')} refused. `
+  const keptFile = certificates === 0 ? '' : ` The file is kept whole as ${plural(certificates, 'certificate')}, under its hash.`
+  const next = written > 0 ? `${plural(written, 'entry', 'entries')} written.${keptFile}`
     : made.drafts.length === 0 ? 'Nothing to write; the book is as it was.'
       : accepted ? 'Nothing was written; the book is as it was. Mend the rows, or add --good-rows to leave them out.'
         : refused ? `Nothing is written yet. --accept --good-rows would write ${plural(made.drafts.length, 'entry', 'entries')} and leave the refused rows out.`

@@ -99,7 +99,9 @@ describe('a file with mistakes in it', () => {
       expect(out.length).toBeLessThan(3000)
       expect(out.split('\n').filter(line => line.length > 80)).toEqual([])
     }
-    const { problems, written } = JSON.parse((await run(['import', 'a.book', 'bad.csv', '--kind', kind, '--accept', '--json'])).out) as { problems: { field: string, row: number }[], written: number }
+    const refused = await run(['import', 'a.book', 'bad.csv', '--kind', kind, '--accept', '--json'])
+    expect(refused.out).toBe('')
+    const { problems, written } = JSON.parse(refused.err) as { problems: { field: string, row: number }[], written: number }
     expect(problems.filter(problem => !('doubt' in problem))).toMatchObject([{ field, row: expect.any(Number) as number, value: expect.anything() as unknown }])
     expect(written).toBe(0)
     expect(await book()).toBe(before)
@@ -109,8 +111,52 @@ describe('a file with mistakes in it', () => {
     file('part.csv', 'Bag,Method,Mass dry (kg)\nP-1,chip,-2\nP-2,chip,2\n')
     expect((await run(['import', 'a.book', 'part.csv', '--kind', 'sample', '--accept'])).out).toContain('1 row refused. Nothing was written; the book is as it was.')
     const made = await run(['import', 'a.book', 'part.csv', '--kind', 'sample', '--accept', '--good-rows'])
-    expect([made.code, made.out.includes('1 entry written.')]).toEqual([2, true])
+    expect([made.code, made.out.includes('1 row refused. 1 entry written.')]).toEqual([0, true])
     expect((await run(['show', 'a.book', 'sample'])).out).toMatch(/P-2/)
+  })
+})
+
+describe('a laboratory\'s results', () => {
+  const lab = 'Client ID,Lab,Certificate No,Wt (g),Ag,Au (g/t)\nQ-1,Assay house,C-7,29.2,2.1,0.35\nQ-2,Assay house,C-7,29.2,NSS,NSS\nQ-3,Assay house,C-7,29.2,1,<0.05\nQ-4,Assay house,C-7,29.2,3,>100\n' +
+    'Q-5,Assay house,C-7,29.2,3,tr\nQ-6,Assay house,C-7,,,LNR\n'
+  const words = ['import', 'a.book', 'lab.csv', '--kind', 'assay', '--unit', 'Ag=g/t', '--accept']
+
+  it('are read in any order of columns, with limits, traces and what was not run; the file is kept whole under its hash', async () => {
+    const { code, out } = await run([...words.slice(0, 2), file('lab.csv', lab), ...words.slice(3)])
+    expect(code).toBe(0)
+    expect(out).toContain('6 entries written. The file is kept whole as 1 certificate')
+    interface Shown { readonly fields: Record<string, { readonly value: number | null, readonly mark?: string, readonly sha256?: string } & string> }
+    const shown = JSON.parse((await run(['show', 'a.book', 'assay', '--json'])).out) as readonly Shown[]
+    const of = (bag: string) => shown.find(({ fields }) => fields['bag'] === bag)!.fields
+    expect([of('Q-1')['gold']!.value, of('Q-3')['gold']!.mark, of('Q-4')['gold']!.mark, of('Q-5')['gold']!.mark]).toEqual([0.35, 'below', 'above', 'trace'])
+    expect([of('Q-2')['gold'], of('Q-2')['silver'], of('Q-2')['result'], of('Q-6')['result']]).toEqual([undefined, undefined, 'not enough sample', 'not received'])
+    expect(of('Q-1')).toMatchObject({ laboratory: 'Assay house', certificate: 'C-7', charge: { value: 29.2 } })
+    const [kept] = JSON.parse((await run(['show', 'a.book', 'certificate', '--json'])).out) as readonly Shown[]
+    expect(kept!.fields).toMatchObject({ name: 'C-7', laboratory: 'Assay house', file: { name: 'lab.csv', bytes: lab.length } })
+    expect((await book()).includes(`{"blob":"${kept!.fields['file']!.sha256}"`)).toBe(true)
+    expect((await run(words)).out).toContain('6 entries in the book already. Nothing to write')
+  })
+})
+
+describe('a file that is no table', () => {
+  it.each([
+    ['no column for what is needed', 'Bag,Remark\nB-1,x\n', 'Gold (assay): no column is headed so'],
+    ['UTF-16', Uint8Array.from('\u00ff\u00feB\0a\0g\0', c => c.charCodeAt(0)), 'UTF-16 text will not do'],
+    ['blank lines only', '\n\n', 'The file is empty'],
+  ] as const)('%s: says what is wrong with the file, and blames no row', async (_, text, said) => {
+    const { code, out } = await run(['import', 'a.book', file('odd.csv', text), '--kind', 'assay'])
+    expect(code).toBe(2)
+    expect(out).toContain(said)
+    expect(out).toContain('The file can\'t be read as it stands')
+    expect(out).not.toContain('row refused')
+  })
+
+  it('a folder and an empty file are named alike', async () => {
+    for (const [name, is] of [['.', 'this is a folder'], [file('empty.csv', ''), 'this is an empty file']] as const) {
+      const { code, out, err } = await run(['import', 'a.book', name, '--kind', 'assay'])
+      expect([code, out]).toEqual([2, ''])
+      expect(err).toContain(is)
+    }
   })
 })
 

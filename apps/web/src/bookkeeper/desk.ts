@@ -95,8 +95,8 @@ export interface Desk {
   surveyedBy(): Promise<SurveyedBy>
   /** What a file of columns would add. Nothing is written. */
   previewFile(bytes: Uint8Array, options: CsvOptions): Promise<CsvPreview>
-  /** Writes what the last preview showed. How many entries were added. */
-  acceptFile(by: string): Promise<number>
+  /** Writes what the last preview showed; certificates that assays name keep the file whole. How many entries were added, certificates aside. */
+  acceptFile(by: string, fileName: string): Promise<number>
   exportBook(): Promise<string>
   syncNow(): Promise<void>
   /** Says that the hub's book and the one here are one and the same. */

@@ -4,7 +4,7 @@ import { Bookkeeper } from './bookkeeper.ts'
 import type { BookState, Desk, HubState } from './desk.ts'
 import { Drafts } from './drafts.ts'
 import { exportLines } from '@lodebook/book'
-import { previewCsv } from '@lodebook/book/csv'
+import { certificateDrafts, previewCsv } from '@lodebook/book/csv'
 import type { CsvPreview } from '@lodebook/book/csv'
 import { httpHub, NoHub } from './hub.ts'
 import type { Hub } from './hub.ts'
@@ -35,7 +35,7 @@ export function openDesk(around: Surroundings): Desk {
   let keeper: Bookkeeper, database: Database, notes: Notes, drafts: Drafts, writer = '', device = '', name = ''
   let hubState: HubState = { state: 'asking', waiting: 0 }
   let tell: ((state: BookState) => void) | undefined
-  let levelling: Promise<void> | undefined, preview: CsvPreview | undefined
+  let levelling: Promise<void> | undefined, preview: CsvPreview | undefined, previewed: Uint8Array = new Uint8Array()
 
   const state = (): BookState => ({ ...stateOf(keeper.book), writer, begun: drafts.begun, device, database: name, hub: hubState })
   const changed = (): void => tell?.(state())
@@ -125,13 +125,17 @@ export function openDesk(around: Surroundings): Desk {
     conflicts: whenOpen(() => conflictLines(keeper.book)),
     surveyedBy: whenOpen(() => surveyors(keeper.book)),
     previewFile: whenOpen((bytes, options) => {
+      previewed = bytes
       preview = previewCsv(bytes, options, { book: keeper.book, now: around.now() })
       return preview
     }),
-    acceptFile: whenOpen(async (by) => {
+    acceptFile: whenOpen(async (by, name) => {
       const drafts = preview?.drafts ?? []
+      const kept = preview ? certificateDrafts(preview, { name, bytes: previewed.length }, keeper.book) : []
+      if (kept.length > 0) await keeper.putBlob(previewed)
       preview = undefined
-      const added = await keeper.writeAll(by, drafts)
+      previewed = new Uint8Array()
+      const added = await keeper.writeAll(by, [...drafts, ...kept]) - kept.length
       around.others.postMessage('written')
       await hubIs(hubState)
       void bringLevel()

@@ -1,5 +1,6 @@
 // Files of columns coming in
 export type { AlreadyThere, ColumnUse, CsvPreview, RowDraft } from './csv-preview.ts'
+export { certificateDrafts } from './certificate-drafts.ts'
 export { previewCsv } from './preview-csv.ts'
 export type { ColumnMap, CsvOptions, CsvTarget, PlacePart } from './recipe.ts'
 

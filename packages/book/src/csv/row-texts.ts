@@ -4,6 +4,7 @@ import { choose } from './choose-in.ts'
 import { placeFromParts } from './place-parts.ts'
 import type { CsvOptions, Feed, PlacePart, Recipe } from './recipe.ts'
 import { fieldNamed } from './field-named.ts'
+import { noResult } from './no-result.ts'
 import type { Row } from './table.ts'
 import { headingName } from './table.ts'
 
@@ -41,9 +42,15 @@ function entryTexts(id: string, recipe: Recipe, options: CsvOptions, cell: (colu
     const field = kind.fields[feed.field]!
     const { text, unit } = cellText(feed, field, cell)
     if (text === '') continue
+    const without = id === 'assay' && field.is.type === 'quantity' && field.is.dimension === 'grade' ? noResult(text) : undefined
+    if (without !== undefined) {
+      // A grade that was asked for and not given is said once, by the gold; the other metals stay empty.
+      if (feed.field === 'gold') { texts['result'] = without; own = true }
+      continue
+    }
     own ||= !shared(feed, recipe)
     if (feed.part !== undefined) { (parts[feed.field] ??= {})[feed.part] = text; continue }
-    const said = field.is.type === 'choice' ? choose(text, field.is.of, options.read ?? []) : undefined
+    const said = field.is.type === 'choice' ? choose(text, field.is, options.read ?? []) : undefined
     if (said?.by !== undefined) readAs.push({ field: feed.field, text: said.by, choice: said.choice })
     texts[feed.field] = said?.choice ?? dated(text, field, options.dates)
     if (unit !== undefined) fieldUnits[feed.field] = unit

@@ -44,7 +44,7 @@ export function readField(field: Field, text: string, options: InputOptions, nam
     case 'count': return whole(text, 'a whole number of zero or more')
     case 'year': return whole(text, 'a year such as 1897')
     case 'number': return decimal(text, options)
-    case 'choice': return choose(text, is.of)
+    case 'choice': return choose(text, is.of, is.also)
     case 'choices': return every(divide(text, /[,;\n]/), word => choose(word, is.of))
     case 'words': return says(divide(text, /[,;\n]/))
     case 'stations': return says(divide(text, /[,;\n>→]/.test(text) ? /[,;\n→]|-?>/ : /\s/))

@@ -10,7 +10,7 @@ export type FieldType =
   | { readonly type: 'yes-no' }
   | { readonly type: 'count' } // whole, >= 0
   | { readonly type: 'number', readonly min?: number, readonly max?: number }
-  | { readonly type: 'choice', readonly of: readonly string[] }
+  | { readonly type: 'choice', readonly of: readonly string[], readonly also?: Readonly<Record<string, string>> } // `also`: other words for some of them
   | { readonly type: 'choices', readonly of: readonly string[] }
   | { readonly type: 'words' } // a list of the crew's own short words, or of people
   | { readonly type: 'date', readonly future?: boolean } // YYYY-MM-DD
@@ -72,6 +72,9 @@ export const blob = field({ type: 'blob' })
 export const number = (label: string, limits: { min?: number, max?: number } = {}, extra: Extra = {}) =>
   field({ type: 'number', ...limits })(label, extra)
 export const choice = (label: string, of: readonly string[], extra: Extra = {}) => field({ type: 'choice', of })(label, extra)
+/** A choice of which some go by other words as well. */
+export const choiceAlso = (label: string, of: readonly string[], also: Readonly<Record<string, string>>, extra: Extra = {}) =>
+  field({ type: 'choice', of, also })(label, extra)
 export const choices = (label: string, of: readonly string[], extra: Extra = {}) => field({ type: 'choices', of })(label, extra)
 export const ref = (label: string, to: string, extra: Extra = {}) => field({ type: 'ref', to })(label, extra)
 

@@ -1,4 +1,4 @@
-import { choice, count, date, distance, futureMoment, hours, kind, mass, moment, money, note, number, text, uniqueText, volume, words } from './field.ts'
+import { choice, choiceAlso, count, date, distance, futureMoment, hours, kind, mass, moment, money, note, number, text, uniqueText, volume, words } from './field.ts'
 
 /** Who went in, and when they are due out. */
 export const goingIn = kind('going-in', 'Going in', 'Goings in', ['people', 'in'], {
@@ -42,10 +42,17 @@ export const cost = kind('cost', 'Cost', 'Costs', ['item'], {
   note: note('Note'),
 })
 
+/** How prices of fine metal are mostly quoted. */
+const troyWords: Readonly<Record<string, string>> = {
+  oz: 'troy ounce fine', ozt: 'troy ounce fine', ounce: 'troy ounce fine', 'troy ounce': 'troy ounce fine', 'troy oz': 'troy ounce fine',
+  'oz fine': 'troy ounce fine', 'fine oz': 'troy ounce fine', 'fine ounce': 'troy ounce fine',
+  g: 'gram fine', gram: 'gram fine', gramme: 'gram fine', 'g fine': 'gram fine', 'fine gram': 'gram fine',
+}
+
 export const price = kind('price', 'Price', 'Prices', ['of', 'on'], {
   of: choice('Of', ['gold', 'silver'], { required: true }),
   amount: money('Amount', { required: true }),
-  per: choice('For', ['troy ounce fine', 'gram fine'], { required: true }),
+  per: choiceAlso('For', ['troy ounce fine', 'gram fine'], troyWords, { required: true, headings: ['per', 'for', 'unit'] }),
   on: date('On', { required: true }),
   spread: number('May move by, % a year', { min: 0, max: 500 }, { hint: 'one standard deviation' }),
   payable: number('Refiner pays, %', { min: 0, max: 100 }),

@@ -39,7 +39,7 @@ export function FromFile() {
   const accept = async () => {
     const writer = book.value!.writer
     if (writer === '') { setSays('Say who is writing first.'); return }
-    const added = await desk.acceptFile(writer), news = `${counted(added, 'entry', 'entries')} added from ${file!.name}`
+    const added = await desk.acceptFile(writer, file!.name), news = `${counted(added, 'entry', 'entries')} added from ${file!.name}`
     setDone(true)
     setSays(news)
     newsOf.value = news
