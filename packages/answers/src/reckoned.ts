@@ -1,3 +1,4 @@
+import type { Access } from './access/index.ts'
 import type { NotEnough } from './answer.ts'
 import type { Bags } from './bags/shapes.ts'
 import type { Finds } from './finds/shapes.ts'
@@ -11,6 +12,8 @@ import type { Today } from './today/shapes.ts'
 export interface Reckoned {
   /** What to look at before going in. Never whether to go. */
   readonly today: Today
+  /** What it takes to get in and out properly. */
+  readonly access: Access | NotEnough
   readonly workings: Workings | NotEnough
   readonly vein: VeinAt | NotEnough
   /** What the vein does, how thick it is and what it is made of. */

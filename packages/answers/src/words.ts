@@ -28,6 +28,14 @@ export const length = (metres: number, units: CrewUnits, digits = 3): string => 
 export const grade = (gramsPerTonne: number, units: CrewUnits, digits = 2): string => inUnit(gramsPerTonne, 'g/t', units.grade, digits)
 export const rock = (tonnes: number, units: CrewUnits, digits = 2): string => inUnit(tonnes, 't', units.rock, digits)
 
+export const volume = (cubicMetres: number, units: CrewUnits, digits = 3): string =>
+  units.length === 'ft' ? `${figure(convert(cubicMetres, 'm3', 'ft3'), digits)} ft³` : `${figure(cubicMetres, digits)} m³`
+export const area = (squareMetres: number, units: CrewUnits, digits = 3): string =>
+  units.length === 'ft' ? `${figure(convert(squareMetres, 'm2', 'ft2'), digits)} ft²` : `${figure(squareMetres, digits)} m²`
+/** What a person lifts or pushes. */
+export const heft = (kilograms: number, units: CrewUnits, digits = 2): string =>
+  units.length === 'ft' ? `${figure(convert(kilograms, 'kg', 'lb'), digits)} lb` : `${figure(kilograms, digits)} kg`
+
 export const money = (amount: number, currency: string): string => {
   const sign = currency === 'USD' ? '$' : `${currency} `
   return `${amount < 0 ? '−' : ''}${sign}${figure(Math.abs(amount), Math.abs(amount) < 100 ? 2 : 3)}`

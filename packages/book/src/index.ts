@@ -3,7 +3,7 @@ export { kinds } from './kinds/index.ts'
 export type { Field, FieldType, Kind } from './kinds/index.ts'
 export { sides } from './place.ts'
 export type { Place, Side } from './place.ts'
-export type { Blob, Colour, Fields, FieldValue, Money } from './values.ts'
+export type { Blob, Colour, Fields, FieldValue, GroundLine, Money } from './values.ts'
 
 // Checking it
 export * from './schema/index.ts'

@@ -2,6 +2,7 @@ import type { Answer, CrewUnits, Driver, Grade, LostPart, NotEnough, PartName, P
 import { figure, length, plural } from '@lodebook/answers'
 import { kinds } from '@lodebook/book'
 import { convert } from '@lodebook/reckon/units'
+import { accessPage } from './access.ts'
 import { bagsPage, findsPage } from './finds.ts'
 import { heapsPage } from './heaps.ts'
 import { labPage } from './lab.ts'
@@ -15,6 +16,7 @@ type Page<P extends PartName> = (said: Exclude<Reckoned[P], NotEnough>, units: C
 
 const pages: { readonly [P in PartName]: Page<P> } = {
   today: todayPage,
+  access: accessPage,
   workings: workingsPage, vein: veinPage, veinSheet: veinSheetPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
   finds: findsPage, bags: bagsPage,
   lab: labPage,

@@ -42,6 +42,7 @@ function takes({ is }: Field): string {
     case 'place': return 'a place such as "A6 + 2.3 m toward A7, left rib, 1.2 m up"'
     case 'places': return 'places, parted by semicolons'
     case 'colours': return 'colours such as "12 fine at 0.05 mg; 2 coarse at 1.5 mg", or none'
+    case 'ground-line': return 'points across as distance/height, such as "0/0; 3/1.5; 6/0.2 m"'
     case 'blob': return 'a picture, which cannot be typed'
   }
 }

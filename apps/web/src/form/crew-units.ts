@@ -20,7 +20,7 @@ export const unitsOffered = (dimension: Dimension, units: BookState['units']): r
 
 /** What a field's bare numbers measure; the tapes in a place are lengths. Undefined for a field without a unit. */
 export const measuredIn = (is: FieldType): Dimension | undefined =>
-  is.type === 'quantity' ? is.dimension : is.type === 'place' || is.type === 'places' ? 'length' : undefined
+  is.type === 'quantity' ? is.dimension : is.type === 'place' || is.type === 'places' || is.type === 'ground-line' ? 'length' : undefined
 
 const key = (kind: string, field: string): string => `unit:${kind}.${field}`
 

@@ -59,6 +59,11 @@ export function FieldInput(props: FieldProps) {
       </FieldFrame>
     )
     case 'place': return <FieldFrame {...frame} group><PlaceInput id={id} text={text} stations={stations} before={props.before} unit={props.unit} units={props.units} onUnit={props.onUnit} onText={onText} /></FieldFrame>
+    case 'ground-line': return (
+      <FieldFrame {...frame}>
+        <div class="with-unit"><TextBox {...box} /><UnitChoice id={id} label={label} units={props.units} unit={props.unit} onUnit={props.onUnit} /></div>
+      </FieldFrame>
+    )
     case 'colours': return <FieldFrame {...frame} group><ColoursInput id={id} text={text} onText={onText} /></FieldFrame>
     case 'blob': return <FieldFrame {...frame}><PictureInput id={id} text={text} onText={onText} /></FieldFrame>
   }

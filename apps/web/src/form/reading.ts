@@ -35,6 +35,7 @@ function echoOf(field: Field, text: string, value: FieldValue): string {
   if (typeof value === 'object' && 'unit' in value) return `${text} = ${comesTo(value)}`
   if (field.is.type === 'places' || field.is.type === 'place') return fieldText(value, field)
   if (field.is.type === 'money') return typeof value === 'object' && 'amount' in value ? `${value.amount} ${value.currency}` : ''
+  if (typeof value === 'object' && 'line' in value) return `${value.line.length} points, ${comesTo({ text: '', value: value.line.at(-1)![0] - value.line[0]![0], unit: 'm' })} across`
   if (field.is.type === 'colours') return fieldText(value, field)
   return ''
 }

@@ -14,6 +14,10 @@ const first: Readonly<Record<string, readonly string[]>> = {
   scaling: ['place', 'taken', 'pieces', 'largest', 'left', 'by'],
   'going-in': ['people', 'in', 'due', 'outside', 'reach', 'going', 'call'],
   work: ['worked', 'task', 'people', 'hours', 'heading', 'loads'],
+  digging: ['name', 'sort', 'material', 'carrier', 'loadVolume', 'haul', 'haulGrade', 'people', 'state'],
+  section: ['job', 'at', 'found', 'wanted'],
+  spot: ['job', 'surface', 'place', 'up'],
+  load: ['job', 'at', 'count', 'people'],
   relic: ['item', 'place', 'from', 'to', 'left'],
 }
 
@@ -32,6 +36,7 @@ export const groups: readonly { readonly name: string, readonly kinds: readonly 
   { name: 'Air, ground and going in', kinds: ['air', 'ground', 'hazard', 'going-in', 'check', 'scaling', 'rock', 'opening', 'fan', 'outside', 'limit'] },
   { name: 'Finds', kinds: ['sample', 'target', 'relic', 'photo'] },
   { name: 'At the bench', kinds: ['pan', 'split', 'assay', 'certificate', 'density', 'standard', 'colour-class'] },
+  { name: 'Digging', kinds: ['digging', 'section', 'spot', 'load'] },
   { name: 'Days and money', kinds: ['work', 'cost', 'price', 'crushing'] },
   { name: 'The mine itself', kinds: ['mine', 'instrument', 'assumption'] },
 ]

@@ -2,7 +2,7 @@ import type { Quantity } from '@lodebook/reckon/units'
 import { coloursText, placeText } from '../input/index.ts'
 import type { Field } from '../kinds/index.ts'
 import type { Place } from '../place.ts'
-import type { Blob, Colour, FieldValue, Money } from '../values.ts'
+import type { Blob, Colour, FieldValue, GroundLine, Money } from '../values.ts'
 
 /** A value as the crew would write it: text that `readField` reads back as the same value. A picture is named by its SHA-256, which nothing reads. */
 export function valueText(field: Field, value: FieldValue): string {
@@ -15,6 +15,7 @@ export function valueText(field: Field, value: FieldValue): string {
     case 'place': return placeText(value as Place)
     case 'places': return (value as readonly Place[]).map(placeText).join('; ')
     case 'colours': return coloursText(value as readonly Colour[])
+    case 'ground-line': return (value as GroundLine).text
     case 'blob': return (value as Blob).sha256
     default: return typeof value === 'object' ? '' : String(value)
   }

@@ -1,4 +1,5 @@
 export { coloursText, readColours } from './colours.ts'
+export { readGroundLine } from './ground-line.ts'
 export { input } from './input.ts'
 export type { Input } from './input.ts'
 export { readMoney } from './money.ts'

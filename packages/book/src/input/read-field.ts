@@ -4,6 +4,7 @@ import type { Field } from '../kinds/index.ts'
 import type { FieldValue } from '../values.ts'
 import { choose, readYesNo } from './choose.ts'
 import { readColours } from './colours.ts'
+import { readGroundLine } from './ground-line.ts'
 import { readMoney } from './money.ts'
 import { readPlace } from './place.ts'
 import { readQuantity } from './read-quantity.ts'
@@ -59,6 +60,7 @@ export function readField(field: Field, text: string, options: InputOptions, nam
     case 'place': return readPlace(text, placeOptions)
     case 'places': return every(divide(text, /[;\n]/), part => readPlace(part, placeOptions))
     case 'colours': return readColours(text, options.colourMg)
+    case 'ground-line': return readGroundLine(text, unit('length'))
     case 'blob': return wants('a picture or another file, which cannot be written as text')
   }
 }

@@ -24,6 +24,7 @@ export type FieldType =
   | { readonly type: 'place' }
   | { readonly type: 'places' }
   | { readonly type: 'colours' } // gold seen in a pan, by size class
+  | { readonly type: 'ground-line' } // points across as distance / height
   | { readonly type: 'blob' } // a file kept beside the book, by its SHA-256
 
 export interface Field {
@@ -68,6 +69,7 @@ export const stations = field({ type: 'stations' })
 export const place = field({ type: 'place' })
 export const places = field({ type: 'places' })
 export const colours = field({ type: 'colours' })
+export const groundLine = field({ type: 'ground-line' })
 export const blob = field({ type: 'blob' })
 export const number = (label: string, limits: { min?: number, max?: number } = {}, extra: Extra = {}) =>
   field({ type: 'number', ...limits })(label, extra)

@@ -1,10 +1,11 @@
 import type { Dimension, Quantity } from '@lodebook/reckon/units'
 import type { Field, FieldType } from '../kinds/index.ts'
+import { readGroundLine } from '../input/ground-line.ts'
 import { readMoney } from '../input/money.ts'
 import { readPlace } from '../input/place.ts'
 import type { Read } from '../input/read.ts'
 import type { Place } from '../place.ts'
-import type { Money } from '../values.ts'
+import type { GroundLine, Money } from '../values.ts'
 import { z } from 'zod'
 import { checkQuantity } from './check-quantity.ts'
 import { checkShape } from './from-zod.ts'
@@ -12,7 +13,7 @@ import type { Problem } from './problem.ts'
 import { refuse } from './problem.ts'
 import { numberWords, within } from './quantity-limits.ts'
 import { isDate, momentMs } from './times.ts'
-import { blobSchema, colourSchema, lineSchema, moneySchema, noteSchema, placeSchema, stationSchema } from './value-schemas.ts'
+import { blobSchema, colourSchema, groundLineSchema, lineSchema, moneySchema, noteSchema, placeSchema, stationSchema } from './value-schemas.ts'
 
 /**
  * Checks one value against its field: its type, its own limits, and that what was written says what is stored.
@@ -48,6 +49,7 @@ function byType(is: FieldType, name: string, label: string, value: unknown): Pro
       ? first(value, (place, i) => checkPlace(`${name}[${i}]`, label, place))
       : refuse(name, label, value, 'a list of places')
     case 'colours': return shape(z.array(colourSchema))
+    case 'ground-line': return shape(groundLineSchema) ?? checkGroundLine(name, label, value as GroundLine)
     case 'blob': return shape(blobSchema)
   }
 }
@@ -58,6 +60,12 @@ function list(value: unknown, name: string, label: string, item: z.ZodType<strin
   if (misshapen || repeats) return misshapen
   const twice = (value as string[]).findIndex((word, i, all) => all.indexOf(word) < i)
   return twice < 0 ? undefined : refuse(`${name}[${twice}]`, label, (value as string[])[twice], 'each only once')
+}
+
+function checkGroundLine(name: string, label: string, { text, line }: GroundLine): Problem | undefined {
+  const said = readGroundLine(text)
+  if (!said.ok) return refuse(name, label, text, said.expected, said.why)
+  return JSON.stringify(said.value.line) === JSON.stringify(line) ? undefined : refuse(`${name}.line`, label, text, 'the points that its text says')
 }
 
 function checkMoney(name: string, label: string, money: Money): Problem | undefined {

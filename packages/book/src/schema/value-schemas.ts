@@ -44,6 +44,11 @@ export const colourSchema = z.strictObject({
   mgEach: number.positive('a mass above zero, in milligrams'),
 })
 
+export const groundLineSchema = z.strictObject({
+  text: lineSchema,
+  line: z.array(z.tuple([number, number])).min(2, 'two points or more').max(200, 'at most 200 points'),
+})
+
 export const blobSchema = z.strictObject({
   sha256: z.string().regex(/^[0-9a-f]{64}$/, 'a SHA-256 of 64 hexadecimal digits'),
   type: z.string().regex(/^[a-z]+\/[a-z0-9.+-]+$/, 'a media type such as image/jpeg'),

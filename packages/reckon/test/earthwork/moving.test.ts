@@ -55,7 +55,10 @@ describe('ramps', () => {
   it('is what its slices add up to (brute force), against a slope and crowned', () => {
     const given = { ground: 0.04, sidesDeg: 35, crown: 0.06 }, { length, fill, crown, reach } = rampFill(1.4, 1.2, 0.12, given), n = 20_000
     let sum = 0
-    for (let i = 0; i < n; i++) { const d = (i + 0.5) * length / n * 0.08; sum += (1.2 * d + d * d / Math.tan(35 * Math.PI / 180) + 1.2 * 0.06 / 2) * length / n }
+    for (let i = 0; i < n; i++) {
+      const d = (i + 0.5) * length / n * 0.08
+      sum += (1.2 * d + d * d / Math.tan(35 * Math.PI / 180) + 1.2 * 0.06 / 2) * length / n
+    }
     expect(fill).toBeCloseTo(sum, 6)
     expect(length).toBeCloseTo(1.4 / 0.12, 12)
     expect(crown).toBeCloseTo(length * 1.2 * 0.03, 12)
@@ -74,7 +77,8 @@ describe('pushing and the time a load takes', () => {
     expect(pushLimit(220, 0, 0, 22)).toBe(Infinity)
     expect(pushLimit(220, -10, 0.07, 22)).toBeGreaterThan(pushLimit(220, 10, 0.07, 22)) // drag helps hold it back
   })
-  const given = { bank: 0.04, loosenPerHour: 0.5, shovelPerHour: 1.2, load: 0.06, distance: 30, speed: 0.8, grade: 0.1, slowing: 5, tipMinutes: 0.5, restShare: 0.2, people: 2 }
+  const given = { bank: 0.04, loosenPerHour: 0.5, shovelPerHour: 1.2, load: 0.06, distance: 30, speed: 0.8, grade: 0.1, slowing: 5,
+    tipMinutes: 0.5, restShare: 0.2, people: 2 }
   it('adds up as Taylor added it', () => {
     const cycle = loadCycle(given)
     expect(cycle).toMatchObject({ loosen: 4.8, fill: 3, tip: 0.5 })
@@ -84,7 +88,8 @@ describe('pushing and the time a load takes', () => {
   })
   // V: 1.5 to 2 cubic yards of loosened earth an hour thrown into a wagon by one man (Textbook on Roads & Pavements, 1908): 30 to 40 minutes a yard
   it.each([[1.5, 40], [2, 30]])('shovelling alone at %f cu yd an hour: %f minutes a yard', (rate, minutes) => {
-    expect(loadCycle({ ...given, bank: 1, loosenPerHour: Infinity, shovelPerHour: rate, load: 1, distance: 0, tipMinutes: 0, restShare: 0 }).personMinutes).toBeCloseTo(minutes, 9)
+    const alone = { ...given, bank: 1, loosenPerHour: Infinity, shovelPerHour: rate, load: 1, distance: 0, tipMinutes: 0, restShare: 0 }
+    expect(loadCycle(alone).personMinutes).toBeCloseTo(minutes, 9)
   })
   it('refuses a crew of nobody and a day of rest', () => {
     expect(() => loadCycle({ ...given, people: 0 })).toThrow(/people/)
@@ -146,7 +151,8 @@ describe('pace learnt from a tally', () => {
 describe('timber', () => {
   it('counts three sets over two bays by hand', () => {
     expect(timberCount(2.4, 1.2, { width: 1.2, height: 1.8 }, 0.2)).toEqual({
-      sets: 3, caps: 3, posts: 6, collars: 4, footBlocks: 6, wedges: 12, lagging: 48, roundLength: expect.closeTo(3 * 4.8 + 4 * 1.2, 12) as number, boardLength: expect.closeTo(48 * 1.2, 12) as number,
+      sets: 3, caps: 3, posts: 6, collars: 4, footBlocks: 6, wedges: 12, lagging: 48,
+      roundLength: expect.closeTo(3 * 4.8 + 4 * 1.2, 12) as number, boardLength: expect.closeTo(48 * 1.2, 12) as number,
     })
   })
   it('keeps sets no further apart than said, and the back alone when the ribs stand', () => {

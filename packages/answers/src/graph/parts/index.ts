@@ -3,6 +3,7 @@ import type { Reckoned } from '../../reckoned.ts'
 import type { Graph } from '../graph.ts'
 import { bags } from './bags.ts'
 import { finds } from './finds.ts'
+import { access } from './access.ts'
 import { grade } from './grade.ts'
 import { heaps } from './heaps.ts'
 import { lab } from './lab.ts'
@@ -17,6 +18,7 @@ import { workings } from './workings.ts'
 /** How each part of the answers is made. */
 export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => ReadonlySignal<Reckoned[P]> } = {
   today,
+  access,
   workings,
   vein,
   veinSheet,

@@ -1,0 +1,3 @@
+export { accessOf } from './access.ts'
+export type { AccessInput } from './access.ts'
+export type * from './shapes.ts'
