@@ -11,6 +11,8 @@ export type * from './shapes.ts'
 export type * from './access/shapes.ts'
 export type * from './finds/shapes.ts'
 export type * from './bags/shapes.ts'
+export type * from './sampling/shapes.ts'
+export type * from './associations/shapes.ts'
 export type * from './lab/shapes.ts'
 export type * from './vein/shapes.ts'
 export * from './today/index.ts'
@@ -18,6 +20,12 @@ export * from './today/index.ts'
 // Drawing it elsewhere
 export { lostPartOn } from './vein/lost-part/on-sheet.ts'
 export type { LostDrawn } from './vein/lost-part/on-sheet.ts'
+
+// Planning a sample
+export { massText, planFor, shareText, sizeText } from './sampling/plan-for.ts'
+
+// Finding it again
+export { tapeText } from './finds/place-text.ts'
 
 // Labels and bags
 export { bagKey, bagNumber, labelText } from './bags/bag-number.ts'
@@ -27,5 +35,5 @@ export { labelsOn } from './bags/rolls.ts'
 export { entryTitle } from './entry-title.ts'
 export { standing } from './assumptions.ts'
 export { said, saidMoney, stepFor, toStep } from './rounding.ts'
-export { azimuth, figure, grade, length, money, plural, rock } from './words.ts'
+export { azimuth, figure, grade, imperial, length, metric, money, plural, rock } from './words.ts'
 export type { CrewUnits } from './words.ts'

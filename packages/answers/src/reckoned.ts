@@ -1,8 +1,10 @@
 import type { Access } from './access/index.ts'
 import type { NotEnough } from './answer.ts'
+import type { Associations } from './associations/shapes.ts'
 import type { Bags } from './bags/shapes.ts'
 import type { Finds } from './finds/shapes.ts'
 import type { Lab } from './lab/shapes.ts'
+import type { SamplePlanning } from './sampling/shapes.ts'
 import type { SecondLook } from './second-look/second-look.ts'
 import type { VeinSheet } from './vein/shapes.ts'
 import type { Grade, Heaps, LostPart, Pay, VeinAt, Workings } from './shapes.ts'
@@ -24,6 +26,10 @@ export interface Reckoned {
   readonly finds: Finds | NotEnough
   /** Whether every bag can be accounted for: numbers, ways, gaps. */
   readonly bags: Bags | NotEnough
+  /** How much to take, and how, for the crew's own material. */
+  readonly samplePlan: SamplePlanning
+  /** What goes with gold. */
+  readonly associations: Associations | NotEnough
   /** What was found, and whether it can be believed. */
   readonly lab: Lab | NotEnough
   readonly grade: Grade | NotEnough

@@ -1,5 +1,6 @@
 import type { ExportOptions } from '../actions/export.ts'
 import type { ImportOptions } from '../actions/import-options.ts'
+import type { LabelsOptions } from '../actions/labels.ts'
 import type { NewOptions } from '../actions/new.ts'
 import type { AddCommand } from './command.ts'
 
@@ -59,4 +60,15 @@ Examples:
   lodebook export creek.book --out creek.jsonl
   lodebook export creek.book --kind sample --out samples.csv`)
     .action(async (book: string, options: ExportOptions) => { done(await (await import('../actions/export.ts')).exportBook(book, options, io)) })
+}
+
+export const addLabels: AddCommand = (program, io, done) => {
+  program.command('labels')
+    .description('print the labels of a roll: sheets with numbers and codes, as PDF')
+    .argument('<book>', 'the book')
+    .option('--roll <roll>', 'which roll: its entry, its prefix or its first label; the latest unless said')
+    .requiredOption('--out <file>', 'the PDF to write')
+    .option('--paper <paper>', 'A4 or Letter', 'A4')
+    .option('--copies <number>', 'of each label: one goes into the bag, a second onto it', '2')
+    .action(async (book: string, options: LabelsOptions) => { done(await (await import('../actions/labels.ts')).printLabels(book, options, io)) })
 }

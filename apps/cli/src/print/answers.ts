@@ -3,7 +3,7 @@ import { figure, length, plural } from '@lodebook/answers'
 import { kinds } from '@lodebook/book'
 import { convert } from '@lodebook/reckon/units'
 import { accessPage } from './access.ts'
-import { bagsPage, findsPage } from './finds.ts'
+import { associationsPage, bagsPage, findsPage, samplePlanPage } from './finds.ts'
 import { heapsPage } from './heaps.ts'
 import { labPage } from './lab.ts'
 import { cautionsPart, figuresPart, figuresTable, page, short, under } from './page-parts.ts'
@@ -18,7 +18,7 @@ const pages: { readonly [P in PartName]: Page<P> } = {
   today: todayPage,
   access: accessPage,
   workings: workingsPage, vein: veinPage, veinSheet: veinSheetPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
-  finds: findsPage, bags: bagsPage,
+  finds: findsPage, bags: bagsPage, samplePlan: samplePlanPage, associations: associationsPage,
   lab: labPage,
   heaps: heapsPage,
   secondLooks: (looks, _, width) => secondLooksPart(looks, width),

@@ -1,5 +1,5 @@
-import type { Bags, CrewUnits, Finds } from '@lodebook/answers'
-import { figure } from '@lodebook/answers'
+import type { Associations, Bags, CrewUnits, Finds, SamplePlanning } from '@lodebook/answers'
+import { figure, massText, shareText } from '@lodebook/answers'
 import { convert } from '@lodebook/reckon/units'
 import { cautionsPart, figuresPart, page, under } from './page-parts.ts'
 import { sentences } from './problems.ts'
@@ -27,3 +27,15 @@ export function bagsPage({ sentence, figures, faults, rolls, cautions }: Bags, _
     under('Labels', table(rolls.map(r => [r.name, `${r.used} used`, r.entry === '' ? 'no roll is written' : r.next === '' ? 'used up' : `next ${r.next}, ${r.left} left`]), { width, indent: 2 })),
     cautionsPart(cautions, width))
 }
+
+/** How much to take, and how. */
+export function samplePlanPage({ sentence, bag, precision, steps, bags, cautions }: SamplePlanning, units: CrewUnits, width: number): string {
+  const rows = bags.map(b => [massText(b.mass, units), shareText(b.atBest), shareText(b.asBroken), figure(b.grains, 2), b.none < 0.01 ? 'less than 1 %' : `${figure(b.none * 100, 2)} %`])
+  return page(sentences([sentence], width), figuresPart([bag, precision], width), under('How', sentences(steps, width)),
+    under('What a bag can tell at best, one standard deviation', table(rows, { width, head: ['Bag', 'cut evenly', 'thrown in as broken', 'grains', 'none at all'], sides: ['right', 'right', 'right', 'right', 'right'] })),
+    cautionsPart(cautions, width))
+}
+
+/** What goes with gold. */
+export const associationsPage = ({ sentence, of, cautions }: Associations, _: unknown, width: number): string =>
+  page(sentences([sentence], width), under('All that was asked', sentences(of.map(a => a.sentence), width)), cautionsPart(cautions, width))

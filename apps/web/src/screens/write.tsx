@@ -14,8 +14,15 @@ import { clockText, localDay } from '../words/moment.ts'
 export function WriteScreen({ path }: { readonly path: readonly string[] }) {
   const [what, ...rest] = path
   if (what === 'mend' && rest[0] !== undefined) return <Mend key={rest[0]} id={rest[0]} />
-  if (what !== undefined && kinds[what]) return <WriteOne key={path.join('/')} kindId={what} named={rest[0] === 'named' ? rest[1] : undefined} />
+  if (what !== undefined && kinds[what]) return <WriteOne key={path.join('/')} kindId={what} begun={begunWith(rest)} />
   return <Choose />
+}
+
+/** What an address has a form begin with: `named/x`, or `with/field/text/field/text`. */
+function begunWith([how, ...words]: readonly string[]): Readonly<Record<string, string>> {
+  if (how === 'named' && words[0] !== undefined) return { name: words[0] }
+  if (how !== 'with') return {}
+  return Object.fromEntries(words.flatMap((field, i) => i % 2 === 0 && words[i + 1] !== undefined ? [[field, words[i + 1]!]] : []))
 }
 
 const firstTwo: readonly string[] = ['sample', 'shot']
@@ -44,7 +51,7 @@ function Choose() {
   )
 }
 
-function WriteOne({ kindId, named }: { readonly kindId: string, readonly named: string | undefined }) {
+function WriteOne({ kindId, begun }: { readonly kindId: string, readonly begun: Readonly<Record<string, string>> }) {
   const kind = kinds[kindId]!
   const [help, setHelp] = useState<FormHelp>(), [round, setRound] = useState(0), [says, setSays] = useState('')
   // On a device that is new to the book the first form waits until the hub has been asked, so that it begins from what is written.
@@ -61,7 +68,7 @@ function WriteOne({ kindId, named }: { readonly kindId: string, readonly named: 
               key={round}
               kind={kind}
               help={help}
-              begin={{ ...carried(kindId, help, new Date()), ...(named === undefined ? {} : { name: named }) }}
+              begin={{ ...carried(kindId, help, new Date()), ...begun }}
               onSaved={(_, news) => { setSays(news); newsOf.value = news; setHelp(undefined); setRound(round + 1); scrollTo({ top: 0 }) }}
             />
           )

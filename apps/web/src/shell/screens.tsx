@@ -20,6 +20,8 @@ export const screens: readonly Screen[] = [
     Shown: lazyScreen(async () => (await import('../screens/workings.tsx')).WorkingsScreen) },
   { id: 'vein', name: 'Vein', asks: 'What does the vein do, how thick is it, and where did it go?',
     Shown: lazyScreen(async () => (await import('../screens/vein.tsx')).VeinScreen) },
+  { id: 'finds', name: 'Finds', asks: 'What did we see, hear and take, and exactly where?', atHand: true,
+    Shown: lazyScreen(async () => (await import('../screens/finds.tsx')).FindsScreen) },
   { id: 'lab', name: 'Lab', asks: 'What did it run, and can we believe it?',
     Shown: lazyScreen(async () => (await import('../screens/lab.tsx')).LabScreen) },
   { id: 'grade', name: 'Grade', asks: 'How much gold, where, and how sure are we?',

@@ -1,7 +1,7 @@
 import type { Entry } from '@lodebook/book'
 import { textOf } from '../read.ts'
 import { plural } from '../words.ts'
-import { bagKey, runsOf } from './bag-number.ts'
+import { bagKey, bagWords } from './bag-number.ts'
 import type { BagRecord, ByBag } from './bag-way.ts'
 import type { BagAt, BagFault, RollUse } from './shapes.ts'
 
@@ -40,7 +40,7 @@ function custodyGaps(bags: readonly BagAt[]): readonly BagFault[] {
   for (const bag of bags) for (const gap of bag.gaps) shared.set(gap, [...shared.get(gap) ?? [], bag])
   return [...shared].map(([gap, of]): BagFault => ({
     sort: 'custody', bags: of.map(b => b.bag), entries: [...new Set(of.flatMap(b => b.steps.filter(s => s.kind === 'custody').map(s => s.entry)))],
-    sentence: `${of.length === 1 ? 'Bag' : 'Bags'} ${runsOf(of.map(b => b.bag)).join(', ')}: ${gap}.`,
+    sentence: `${of.length === 1 ? 'Bag' : plural(of.length, 'bag') + ','} ${bagWords(of.map(b => b.bag))}: ${gap}.`,
     todo: 'Ask who had them, and write what is known; a result that nobody can vouch for stays in the book but should not carry a decision alone.',
   }))
 }
@@ -49,21 +49,21 @@ function lost(bags: readonly BagAt[]): readonly BagFault[] {
   const gone = bags.filter(b => b.fate === 'not seen again')
   return gone.length === 0 ? [] : [{
     sort: 'never seen again', bags: gone.map(b => b.bag), entries: gone.map(b => b.entry),
-    sentence: `${plural(gone.length, 'bag')} taken and neither panned, sent, tested nor kept: ${runsOf(gone.map(b => b.bag)).join(', ')}.`,
+    sentence: `${plural(gone.length, 'bag')} taken and neither panned, sent, tested nor kept: ${bagWords(gone.map(b => b.bag))}.`,
     todo: 'Look for them on the shelf; write them as kept, or strike them with the reason.',
   }]
 }
 
 const skipped = (rolls: readonly RollUse[]): readonly BagFault[] => rolls.flatMap((roll): BagFault[] => roll.skipped.length === 0 ? [] : [{
   sort: 'skipped', bags: roll.skipped, entries: roll.entry === '' ? [] : [roll.entry],
-  sentence: `${plural(roll.skipped.length, 'number')} of the run ${roll.name} passed over: ${runsOf(roll.skipped).join(', ')}.`,
+  sentence: `${plural(roll.skipped.length, 'number')} of the run ${roll.name} passed over: ${bagWords(roll.skipped)}.`,
   todo: 'A label was spoilt, or a bag was filled and not written. Look for the bag before the label is forgotten.',
 }])
 
 function unanswered(bags: readonly BagAt[], all: ByBag): readonly BagFault[] {
   const waiting = bags.filter(b => b.fate === 'sent' && !(all.splitsOf.get(bagKey(b.bag)) ?? []).some(s => all.assays.has(bagKey(textOf(s, 'bag')!))))
   return waiting.length === 0 ? [] : [{
-    sort: 'no result', bags: waiting.map(b => b.bag), entries: waiting.map(b => b.entry), sentence: `${plural(waiting.length, 'bag')} sent without a result yet: ${runsOf(waiting.map(b => b.bag)).join(', ')}.`,
+    sort: 'no result', bags: waiting.map(b => b.bag), entries: waiting.map(b => b.entry), sentence: `${plural(waiting.length, 'bag')} sent without a result yet: ${bagWords(waiting.map(b => b.bag))}.`,
     todo: 'Ask the laboratory for them by number.',
   }]
 }

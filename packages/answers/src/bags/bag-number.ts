@@ -25,6 +25,14 @@ export function bagsNamed(words: readonly string[]): readonly string[] {
   })
 }
 
+const runsShown = 6
+
+/** Bags as one would read them out: in runs, in order, the first few of many. */
+export function bagWords(bags: readonly string[]): string {
+  const runs = runsOf([...bags].sort((a, b) => a.localeCompare(b, 'en', { numeric: true })))
+  return runs.length <= runsShown ? runs.join(', ') : `${runs.slice(0, runsShown).join(', ')} and more`
+}
+
 /** Numbers put together in runs: 'B-004', 'B-010 to B-013'. */
 export function runsOf(bags: readonly string[]): readonly string[] {
   const runs: string[][] = []

@@ -31,10 +31,13 @@ export function findAt(entry: Entry, context: FindsContext): FindAt {
   const { stations, placed, ways, photos, stories, units } = context
   const one = placed.find(p => p.entry === entry.id), place = placeOf(entry)
   const around = one ? nearTo(one, placed, hazardReach) : []
+  const from = place?.by === 'station' ? stations.get(place.station)?.sigma : place?.by === 'tapes' ? stations.get(place.first.station)?.sigma : undefined
   const stationNear = one && [...stations].map(([name, { point }]) => ({ name, metres: apart(point, one.point) })).sort((a, b) => a.metres - b.metres)[0]
   return {
     entry: entry.id, kind: entry.kind, title: entryTitle(entry), tag: stories.get(entry.id)?.state ?? one?.tag ?? '',
-    where: placeText(place, units), point: one?.point, doubt: one && Math.hypot(...one.sigma), way: wayTo(ways, place, stations), nearestStation: stationNear,
+    where: placeText(place, units), point: one?.point,
+    doubt: one && Math.sqrt(one.sigma.reduce((sum, s, i) => sum + Math.max(0, s * s - (from?.[i] ?? 0) ** 2), 0)),
+    way: wayTo(ways, place, stations), nearestStation: stationNear,
     near: around.filter(n => n.metres <= near && tellNear.has(n.kind)), hazards: around.filter(n => n.kind === 'hazard'),
     photos: photos.filter(photo => textOf(photo, 'of') === entry.id).map(photo => ({ entry: photo.id, x: numberOf(photo, 'markX'), y: numberOf(photo, 'markY') })).reverse(),
   }

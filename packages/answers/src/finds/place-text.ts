@@ -4,7 +4,9 @@ import { convert } from '@lodebook/reckon/units'
 import type { CrewUnits } from '../words.ts'
 import { figure } from '../words.ts'
 
-/** Feet and inches to the half inch, as a tape reads. */
+/** A length as a tape reads it: feet and inches to the half inch, or metres to the centimetre. */
+export const tapeText = (metres: number, units: CrewUnits): string => units.length === 'ft' ? feetInches(metres) : `${metres.toFixed(2)} m`
+
 function feetInches(metres: number): string {
   const halves = Math.round(convert(metres, 'm', 'in') * 2), feet = Math.floor(halves / 24), inches = halves % 24 / 2
   return feet === 0 ? `${inches} in` : inches === 0 ? `${feet} ft` : `${feet} ft ${inches} in`

@@ -61,7 +61,7 @@ export interface FindAt {
   /** In the crew's units, as one would tape it again. */
   readonly where: string
   readonly point: Enu | undefined
-  /** One standard deviation of the place, metres. */
+  /** One standard deviation of the place as taped from its station, metres: how far round it to look. */
   readonly doubt: number | undefined
   /** Metres on foot from the portal, along the shots; undefined when it hangs on no shot. */
   readonly way: number | undefined

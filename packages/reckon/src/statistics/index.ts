@@ -23,6 +23,12 @@ export { kruskalWallis } from './kruskal-wallis.ts'
 export type { KruskalWallis } from './kruskal-wallis.ts'
 export { mannWhitney } from './mann-whitney.ts'
 export type { MannWhitney } from './mann-whitney.ts'
+export { groupShift } from './group-shift.ts'
+export type { GroupShift } from './group-shift.ts'
+export { rankCorrelation } from './rank-correlation.ts'
+export type { RankCorrelation } from './rank-correlation.ts'
+export type { WithinLimits } from './within-limits.ts'
+export { holm } from './holm.ts'
 
 // Counts
 export { jeffreysRange, poissonRange, poissonUpper, wilsonRange } from './count-intervals.ts'

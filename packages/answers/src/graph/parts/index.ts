@@ -1,6 +1,7 @@
 import type { ReadonlySignal } from '@preact/signals-core'
 import type { Reckoned } from '../../reckoned.ts'
 import type { Graph } from '../graph.ts'
+import { associations } from './associations.ts'
 import { bags } from './bags.ts'
 import { finds } from './finds.ts'
 import { access } from './access.ts'
@@ -9,6 +10,7 @@ import { heaps } from './heaps.ts'
 import { lab } from './lab.ts'
 import { lostPart } from './lost-part.ts'
 import { pay } from './pay.ts'
+import { samplePlan } from './sample-plan.ts'
 import { secondLooks } from './second-looks.ts'
 import { today } from './today.ts'
 import { vein } from './vein.ts'
@@ -25,6 +27,8 @@ export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => Readonl
   lostPart,
   finds,
   bags,
+  samplePlan,
+  associations,
   lab,
   grade,
   heaps,
