@@ -2,32 +2,35 @@ import type { Size } from './use-size.ts'
 import { gridStep, steps } from './scale-bar.ts'
 import { toDrawing, toScreen } from './view.ts'
 import type { Point, View } from './view.ts'
+import { book } from '../link/desk.ts'
+import { crewUnit, crewValue } from '../words/crew-value.ts'
 import { decimal } from '../words/number.ts'
 
 /** Ticks with numbers along the left and lower edges of a section. */
 export function SectionTicks({ view, size, along, up, downward = false }: {
   readonly view: View
   readonly size: Size
-  /** What the two ways are, with their unit. */
+  /** What the two ways are; the crew's unit of length is put after each. */
   readonly along: string
   readonly up: string
   /** Figures grow downward, as on a vein seen down its dip. */
   readonly downward?: boolean
 }) {
-  const step = gridStep(view.k, 70), low = toDrawing(view, { x: 0, y: size.height }), high = toDrawing(view, { x: size.width, y: 0 })
+  const units = book.value?.units ?? 'metres and g/t', unit = crewUnit('m', units), per = crewValue(1, 'm', units).value
+  const step = gridStep(view.k / per, 70), low = toDrawing(view, { x: 0, y: size.height }), high = toDrawing(view, { x: size.width, y: 0 })
   const places = step < 1 ? 1 : 0
   return (
     <g class="ticks" aria-hidden="true">
-      {steps(low.x, high.x, step).map((x) => {
-        const sx = toScreen(view, { x, y: 0 }).x
+      {steps(low.x * per, high.x * per, step).map((x) => {
+        const sx = toScreen(view, { x: x / per, y: 0 }).x
         return sx > 50 && sx < size.width - 120 && <g key={`x${x}`}><path d={`M${sx} ${size.height}v-6`} /><text x={sx} y={size.height - 9} text-anchor="middle">{decimal(x, places)}</text></g>
       })}
-      {steps(low.y, high.y, step).map((y) => {
-        const sy = toScreen(view, { x: 0, y }).y
+      {steps(low.y * per, high.y * per, step).map((y) => {
+        const sy = toScreen(view, { x: 0, y: y / per }).y
         return sy > 22 && sy < size.height - 24 && <g key={`y${y}`}><path d={`M0 ${sy}h6`} /><text x={9} y={sy + 4}>{decimal(downward ? -y : y, places)}</text></g>
       })}
-      <text x={size.width - 8} y={size.height - 9} text-anchor="end">{along}</text>
-      <text x={9} y={16}>{up}</text>
+      <text x={size.width - 8} y={size.height - 9} text-anchor="end">{along}, {unit}</text>
+      <text x={9} y={16}>{up}, {unit}</text>
     </g>
   )
 }

@@ -4,6 +4,7 @@ import { openAnswer, openEntry } from '../drawer/drawer-state.ts'
 import { Figure } from '../drawer/figure.tsx'
 import { ask } from '../link/reckoner.ts'
 import { Answered } from '../shell/answered.tsx'
+import { linkTo } from '../shell/route.ts'
 import { counted } from '../words/number.ts'
 import { StationTable } from './workings/station-table.tsx'
 import { WorkingsSheet } from './workings/workings-sheet.tsx'
@@ -47,6 +48,7 @@ function Shown({ workings, vein }: { readonly workings: Workings, readonly vein:
           {!all && workings.notPlaced.length > 8 && <button type="button" class="btn" onClick={() => setAll(true)}>Show all</button>}
         </section>
       )}
+      <p class="row row-start"><a class="btn" href={linkTo('vein', '3d')}>See it in three dimensions</a></p>
       <StationTable stations={workings.stations} onOpen={openAnswer} />
     </>
   )

@@ -86,7 +86,7 @@ export function VeinSheet({ grade, vein, onVein }: {
             onPoint={(_, id) => setSays(things.find(t => t.id === id)?.says ?? '')}
             over={(v, size) => (
               <>
-                <SectionTicks view={v} size={size} along="along the vein, m" up="down the dip, m" downward />
+                <SectionTicks view={v} size={size} along="along the vein" up="down the dip" downward />
                 <g aria-hidden="true">{grade.panels.filter(p => !gone.some(g => middleOf(p).some(q => inside(q, g)))).map(p => <PanelNumber key={p.name} panel={p} view={v} text={shown.text(shown.of(p))} light={lightOn(shareOf(classes, shown.of(p)), on)} />)}</g>
               </>
             )}

@@ -77,7 +77,7 @@ export function LostSheet({ lost, workings }: { readonly lost: LostPart, readonl
             head={<p><b>Cross section</b> {azimuthText(azimuthOf(lost.section.across))} to the right, through {heading ? heading.station : 'the fault'}</p>}
             over={(view, size) => (
               <>
-                <SectionTicks view={view} size={size} along={`from ${heading ? heading.station : 'there'}, m`} up="elevation, m" />
+                <SectionTicks view={view} size={size} along={`from ${heading ? heading.station : 'there'}`} up="elevation" />
                 {heading && <HeadingArrow heading={heading} project={cross} view={view} units={units} />}
               </>
             )}
@@ -123,8 +123,13 @@ function useThings(lost: LostPart, workings: Workings, project: Project, near: (
 function reachOf({ here, band }: LostOnSheet): readonly Enu[] {
   const middle = band ? [band.middle[0]!, band.middle[Math.floor(band.middle.length * 0.5)]!] : []
   const edges = band ? [band.low[0]!, band.high[0]!, band.low[Math.floor(band.low.length * 0.5)]!, band.high[Math.floor(band.high.length * 0.5)]!] : []
-  const near = here && middle[0] ? [...here].sort((a, b) => far(a, middle[0]!) - far(b, middle[0]!)) : []
-  return [...middle, ...edges, ...near.slice(0, 1)]
+  return [...middle, ...edges, ...(here && middle[0] ? nearPart(here, middle[0]) : [])]
+}
+
+/** The known vein from the fault back for a few metres. */
+function nearPart(here: readonly [Enu, Enu], from: Enu): readonly Enu[] {
+  const [a, b] = far(here[0], from) < far(here[1], from) ? here : [here[1], here[0]], long = far(a, b)
+  return long === 0 ? [a] : [a, [0, 1, 2].map(k => a[k]! + (b[k]! - a[k]!) * Math.min(1, 5 / long)) as unknown as Enu]
 }
 
 const far = (a: Enu, b: Enu): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])

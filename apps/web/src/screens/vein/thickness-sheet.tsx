@@ -71,7 +71,7 @@ export function ThicknessSheet({ sheet, vein, lost }: { readonly sheet: VeinShee
               onPoint={(_, id) => setLit(id)}
               finger={lit === undefined ? undefined : things.find(t => t.id === lit)?.at}
               head={<p><b>{vein.name}, laid flat</b> strike {azimuthText(vein.strike.value)} to the right; distances down the dip are true</p>}
-              over={(v, s) => <SectionTicks view={v} size={s} along="along the vein, m" up="down the dip, m" downward />}
+              over={(v, s) => <SectionTicks view={v} size={s} along="along the vein" up="down the dip" downward />}
             >
               {vein.headings.map(h => <path key={h.name} class="passage" d={line([...h.back, ...[...h.sill].reverse()].map(flat), true)}><title>{h.name}</title></path>)}
               {vein.workedOut.map(w => <path key={w.entry} class="gone" fill="none" d={line(w.corners.map(flat), true)}><title>{w.name}, worked out</title></path>)}

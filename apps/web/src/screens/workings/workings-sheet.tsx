@@ -111,7 +111,7 @@ export function WorkingsSheet({ workings, vein }: { readonly workings: Workings,
             onPoint={point(onSectionHere, section)}
             finger={pointed?.at && onSectionHere(pointed.at)}
             head={<p><b>Long section</b> along {azimuthText(model.sectionAzimuth)}, looking {wind(looking)}</p>}
-            over={(view, size) => <SectionTicks view={view} size={size} along="along, m" up="elevation, m" />}
+            over={(view, size) => <SectionTicks view={view} size={size} along="along" up="elevation" />}
           >
             <SectionLines workings={workings} vein={vein} model={model} />
           </Drawing>
