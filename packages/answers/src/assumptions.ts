@@ -17,6 +17,7 @@ export const standing = {
   'compass precision': { value: 0.7, unit: '°', why: 'one reading of a hand compass, one standard deviation; common practice, no source' },
   'clinometer precision': { value: 0.7, unit: '°', why: 'one reading of a hand clinometer, one standard deviation; common practice, no source' },
   'tape precision': { value: 0.02, unit: 'm', why: 'one taped distance, one standard deviation, with 0.1 % of the length added; common practice, no source' },
+  pace: { value: 0.75, unit: 'm', low: 0.65, high: 0.85, why: 'one step of a person walking bent in a low drift, until the crew steps a taped line; common practice, no source' },
   'placing precision': { value: 0.15, unit: 'm', why: 'where along a heading a mark was taped to; common practice, no source' },
   'vein density': { value: 2.65, unit: 't/m3', low: 2.55, high: 2.75, why: 'quartz; tables of minerals give 2.65' },
   'wall density': { value: 2.7, unit: 't/m3', low: 2.6, high: 2.85, why: 'common country rock; published ranges for granite to andesite' },

@@ -17,7 +17,13 @@ export type * from './lab/shapes.ts'
 export type * from './vein/shapes.ts'
 export * from './today/index.ts'
 
+export type { Openings } from './sheet/openings.ts'
+export type { CrossSection } from './sheet/cross-section.ts'
+export type { ReadingAt, SurveyQuality, SurveyReadings } from './survey/readings.ts'
+
 // Drawing it elsewhere
+export { developedView, planView, sectionView } from './sheet/views.ts'
+export type { OnSheet, View } from './sheet/views.ts'
 export { lostPartOn } from './vein/lost-part/on-sheet.ts'
 export type { LostDrawn } from './vein/lost-part/on-sheet.ts'
 
@@ -35,5 +41,5 @@ export { labelsOn } from './bags/rolls.ts'
 export { entryTitle } from './entry-title.ts'
 export { standing } from './assumptions.ts'
 export { said, saidMoney, stepFor, toStep } from './rounding.ts'
-export { azimuth, figure, grade, imperial, length, metric, money, plural, rock } from './words.ts'
+export { azimuth, figure, grade, imperial, length, metric, money, plural, rock, volume } from './words.ts'
 export type { CrewUnits } from './words.ts'

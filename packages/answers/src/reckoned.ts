@@ -8,6 +8,8 @@ import type { SamplePlanning } from './sampling/shapes.ts'
 import type { SecondLook } from './second-look/second-look.ts'
 import type { VeinSheet } from './vein/shapes.ts'
 import type { Grade, Heaps, LostPart, Pay, VeinAt, Workings } from './shapes.ts'
+import type { Openings } from './sheet/openings.ts'
+import type { SurveyReadings } from './survey/readings.ts'
 import type { Today } from './today/shapes.ts'
 
 /** Everything that can be asked. A part that can't be said yet says what is missing. */
@@ -17,6 +19,10 @@ export interface Reckoned {
   /** What it takes to get in and out properly. */
   readonly access: Access | NotEnough
   readonly workings: Workings | NotEnough
+  /** Every reading of the survey against the rest. */
+  readonly readings: SurveyReadings | NotEnough
+  /** How much room there is: volumes of headings and stopes, and cross sections. */
+  readonly openings: Openings | NotEnough
   readonly vein: VeinAt | NotEnough
   /** What the vein does, how thick it is and what it is made of. */
   readonly veinSheet: VeinSheet | NotEnough

@@ -15,6 +15,14 @@ export interface StationAt {
   /** Stations joined by shots share a part. Only parts that hold a tie are placed in the grid. */
   readonly part: number
   readonly tied: boolean
+  /** How well it is known beside the first tied station, which is what counts underground; only for surveys that are not very large. */
+  readonly beside?: {
+    readonly from: string
+    readonly covariance: readonly (readonly number[])[]
+    readonly ellipse: { readonly major: number, readonly minor: number, readonly azimuth: number }
+  }
+  /** Placed by steps only, until somebody surveys there. */
+  readonly rough: boolean
   readonly answer: Answer<Enu>
 }
 
@@ -30,6 +38,8 @@ export interface HeadingShape {
   readonly right: readonly Enu[]
   readonly back: readonly Enu[]
   readonly sill: readonly Enu[]
+  /** The azimuth in which it runs at each of its stations, degrees. */
+  readonly courses: readonly number[]
   readonly rough: boolean
 }
 
@@ -54,6 +64,26 @@ export interface Suspect {
   /** How many standard deviations off. */
   readonly times: number
   readonly reading: string
+  /** What `leaveOut` of the entry would say if the crew left this reading out; none for a stepped leg. */
+  readonly leave?: string
+  /** Readings that would explain it about as well. */
+  readonly others: readonly { readonly entry: string, readonly reading: string, readonly leave: string, readonly says: string }[]
+}
+
+/** A reading that the crew has left out: it is kept, compared, and can be taken back. */
+export interface LeftOut { readonly entry: string, readonly what: string, readonly sentence: string }
+
+/** A part of the survey that no shot or tie joins to the rest. */
+export interface Adrift { readonly stations: readonly string[], readonly sentence: string }
+
+/** A stepped leg as a rough outline, until the survey replaces it. */
+export interface PacedOutline {
+  readonly entry: string
+  readonly name: string
+  readonly left: readonly Enu[]
+  readonly right: readonly Enu[]
+  readonly back: readonly Enu[]
+  readonly sill: readonly Enu[]
 }
 
 export interface Norths {
@@ -72,6 +102,12 @@ export interface Workings {
   readonly notPlaced: readonly NotPlaced[]
   readonly workedOut: readonly { readonly entry: string, readonly name: string, readonly corners: readonly Enu[] }[]
   readonly suspects: readonly Suspect[]
+  readonly leftOut: readonly LeftOut[]
+  readonly adrift: readonly Adrift[]
+  /** Rough outlines of what was stepped and not surveyed. */
+  readonly paced: readonly PacedOutline[]
+  /** What zero elevation is, in the crew's words; '' when nobody said. */
+  readonly datum: string
   readonly norths: Norths
   /** Length surveyed, closure and doubt, each a figure that opens. */
   readonly figures: readonly Answer[]

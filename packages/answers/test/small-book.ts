@@ -12,7 +12,7 @@ export class SmallBook {
   get book(): Book { return fold(this.postings) }
 
   write(kind: string, texts: Readonly<Record<string, string>>, entry = newEntryId(this.state)): string {
-    const { set, problems } = input(kind, texts, { currency: 'USD', now: evening })
+    const { set, problems } = input(kind, texts, { currency: 'USD', now: evening, ...this.postings.some(p => p.entry === entry) ? { book: this.book, entry } : {} })
     const refused = problems.filter(isError)
     if (refused.length > 0) throw new Error(refused.map(p => p.message).join('; '))
     const written = writePostings(this.state, [{ entry, kind, set }], { by: 'Ada', nowMs: evening })

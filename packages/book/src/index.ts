@@ -1,7 +1,7 @@
 // What a crew writes down
 export { kinds } from './kinds/index.ts'
 export type { Field, FieldType, Kind } from './kinds/index.ts'
-export { sides } from './place.ts'
+export { sides, turns } from './place.ts'
 export type { Place, Side } from './place.ts'
 export type { Blob, Colour, Fields, FieldValue, GroundLine, Money } from './values.ts'
 

@@ -7,6 +7,7 @@ import { associationsPage, bagsPage, findsPage, samplePlanPage } from './finds.t
 import { heapsPage } from './heaps.ts'
 import { labPage } from './lab.ts'
 import { cautionsPart, figuresPart, figuresTable, page, short, under } from './page-parts.ts'
+import { openingsPage, readingsPage } from './survey.ts'
 import { sentences } from './problems.ts'
 import { table } from './table.ts'
 import { veinSheetPage } from './vein.ts'
@@ -17,7 +18,8 @@ type Page<P extends PartName> = (said: Exclude<Reckoned[P], NotEnough>, units: C
 const pages: { readonly [P in PartName]: Page<P> } = {
   today: todayPage,
   access: accessPage,
-  workings: workingsPage, vein: veinPage, veinSheet: veinSheetPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
+  workings: workingsPage, readings: readingsPage, openings: openingsPage,
+  vein: veinPage, veinSheet: veinSheetPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
   finds: findsPage, bags: bagsPage, samplePlan: samplePlanPage, associations: associationsPage,
   lab: labPage,
   heaps: heapsPage,

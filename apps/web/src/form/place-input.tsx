@@ -1,4 +1,4 @@
-import { sides } from '@lodebook/book'
+import { sides, turns } from '@lodebook/book'
 import type { FieldValue } from '@lodebook/book'
 import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
@@ -55,6 +55,7 @@ export function PlaceInput({ id, text, stations, before, unit, units, onUnit, on
           <div class="pieces">
             {tape('along', 'How far along')}
             {tape('height', 'Above the sill')}
+            {tape('good', 'Good to')}
           </div>
           <ChoiceChips of={sides} value={parts['side'] ?? ''} onTake={t => change({ side: t })} />
         </>
@@ -67,9 +68,10 @@ export function PlaceInput({ id, text, stations, before, unit, units, onUnit, on
             <Piece id={`${id}-second`} label="Second station"><TextBox {...piece('second', 'Second station')} list={stations} /></Piece>
             {tape('secondTape', 'Tape from it', 'Tape from the second')}
             {tape('height', 'Above the sill')}
+            {tape('good', 'Good to')}
           </div>
-          <ChoiceChips of={['left', 'right']} value={parts['turn'] ?? ''} onTake={t => change({ turn: t })} />
-          <p class="hint">on which hand of the line from the first to the second</p>
+          <ChoiceChips of={turns} value={parts['turn'] ?? ''} onTake={t => change({ turn: t })} />
+          <p class="hint">Two tapes meet twice: on which hand of the line from the first to the second, or above or below it</p>
         </>
       )}
       {parts.by === 'grid' && (

@@ -21,6 +21,10 @@ const first: Readonly<Record<string, readonly string[]>> = {
   section: ['job', 'at', 'found', 'wanted'],
   spot: ['job', 'surface', 'place', 'up'],
   load: ['job', 'at', 'count', 'people'],
+  'wall-shot': ['from', 'distance', 'azimuth', 'inclination', 'on'],
+  paced: ['from', 'to', 'paces', 'azimuth', 'width', 'heading'],
+  survey: ['name', 'year', 'compassPrecision', 'tapePrecision', 'northDoubt', 'use'],
+  rename: ['was', 'now', 'why'],
   relic: ['item', 'place', 'from', 'to', 'left'],
 }
 
@@ -35,12 +39,12 @@ export function shapeOf(kind: Kind): { readonly first: readonly string[], readon
 
 /** Kinds of entry as they stand on the page for writing, by what one is doing. */
 export const groups: readonly { readonly name: string, readonly kinds: readonly string[] }[] = [
-  { name: 'Survey and ground', kinds: ['shot', 'structure', 'width', 'heading', 'tie', 'worked-out', 'panel', 'heap'] },
+  { name: 'Survey and ground', kinds: ['shot', 'structure', 'width', 'wall-shot', 'heading', 'tie', 'worked-out', 'paced', 'panel', 'heap'] },
   { name: 'Air, ground and going in', kinds: ['air', 'ground', 'hazard', 'going-in', 'check', 'scaling', 'rock', 'opening', 'fan', 'outside', 'limit'] },
   { name: 'Finds', kinds: ['sample', 'target', 'target-check', 'sweep', 'relic', 'photo'] },
   { name: 'Bags', kinds: ['custody', 'label-roll', 'split'] },
   { name: 'At the bench', kinds: ['pan', 'assay', 'certificate', 'density', 'standard', 'colour-class'] },
   { name: 'Digging', kinds: ['digging', 'section', 'spot', 'load'] },
   { name: 'Days and money', kinds: ['work', 'cost', 'price', 'crushing'] },
-  { name: 'The mine itself', kinds: ['mine', 'instrument', 'assumption'] },
+  { name: 'The mine itself', kinds: ['mine', 'instrument', 'survey', 'rename', 'assumption'] },
 ]

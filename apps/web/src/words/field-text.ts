@@ -39,13 +39,14 @@ export function placeWords(place: Place): string {
     case 'station': return [
       place.along ? `${place.along.text}${bare(place.along)} from ${place.station}` : `at ${place.station}`,
       place.toward ? `${place.along ? 'towards' : 'looking to'} ${place.toward}` : '',
-      place.side ?? '', place.height ? `${place.height.text}${bare(place.height)} above the sill` : '',
+      place.side ?? '', place.height ? `${place.height.text}${bare(place.height)} above the sill` : '', goodTo(place.accuracy),
     ].filter(Boolean).join(', ')
-    case 'tapes': return `${place.first.distance.text}${bare(place.first.distance)} from ${place.first.station} and ${place.second.distance.text}${bare(place.second.distance)} from ${place.second.station}${place.turn ? `, on the ${place.turn}` : ''}`
+    case 'tapes': return `${place.first.distance.text}${bare(place.first.distance)} from ${place.first.station} and ${place.second.distance.text}${bare(place.second.distance)} from ${place.second.station}${!place.turn ? '' : place.turn === 'above' || place.turn === 'below' ? `, ${place.turn} the line` : `, on the ${place.turn}`}${place.accuracy ? `, ${goodTo(place.accuracy)}` : ''}`
     case 'grid': return place.text ?? `${decimal(place.east, 1)} E ${decimal(place.north, 1)} N${place.up === undefined ? '' : `, ${decimal(place.up, 1)} m up`}`
     case 'gps': return place.text ?? `${place.latitude.toFixed(5)}°, ${place.longitude.toFixed(5)}°${place.accuracy === undefined ? '' : `, good to ${decimal(place.accuracy, 0)} m`}`
     case 'words': return place.words
   }
 }
 
+const goodTo = (q: Quantity | undefined): string => q ? `good to ${q.text}${bare(q)}` : ''
 const bare = (q: Quantity): string => q.from ? ` ${q.from}` : ''

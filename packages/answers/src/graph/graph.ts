@@ -15,6 +15,7 @@ import { placedKinds, placing } from '../places/placed-entries.ts'
 import { stationPlaces } from '../places/walls.ts'
 import { textOf } from '../read.ts'
 import type { Reckoned } from '../reckoned.ts'
+import { renamesOf } from '../survey/renames.ts'
 import { surveyOf } from '../survey/survey.ts'
 import { workingsOf } from '../survey/workings.ts'
 import { veinOf } from '../vein/vein.ts'
@@ -45,24 +46,33 @@ export function graphOf(book: ReadonlySignal<Book | undefined>, part: <P extends
   }
   const lists = new Map<string, { readonly value: readonly Entry[] }>()
   // A list is its own node: a posting of another kind leaves the same array and so stops here.
-  const of = (kind: string): readonly Entry[] => {
+  const listOf = (kind: string): readonly Entry[] => {
     let list = lists.get(kind)
-    if (!list) { list = computed(() => book.value?.of(kind) ?? none); lists.set(kind, list) }
+    if (!list) {
+      const written = computed(() => book.value?.of(kind) ?? none)
+      list = kind === 'rename' ? written : computed(() => renames.value.apply(written.value))
+      lists.set(kind, list)
+    }
     return list.value
   }
+  // Stations go by their present names everywhere: what was written at an old name moves with it.
+  const renames = node('renames', () => renamesOf(listOf('rename')))
+  const of = listOf
 
   const densities = node('densities', () => densitiesOf(of('density')))
   const assume = node('assumptions', () => measuredDensity(assumer(of('assumption')), densities.value))
   const mine = computed(() => of('mine').at(-1))
   const units = computed(() => mine.value && textOf(mine.value, 'units') === 'feet and oz/ton' ? imperial : metric)
-  const survey = node('survey', () => surveyOf(of('shot'), of('tie'), of('instrument'), mine.value, assume.value))
+  const survey = node('survey', () => surveyOf({
+    shots: of('shot'), ties: of('tie'), instruments: of('instrument'), surveys: of('survey'), paced: of('paced'), mine: mine.value,
+  }, assume.value))
   const stations = node('stations', () => stationPlaces(survey.value))
-  const context = node('places', (): PlaceContext => ({ stations: stations.value, grid: survey.value.grid, precision: assume.value('placing precision').value }))
+  const context = node('places', (): PlaceContext => ({ stations: stations.value, adrift: survey.value.adrift, grid: survey.value.grid, precision: assume.value('placing precision').value }))
   const placings = new Map(placedKinds.map(kind => [kind as string, node(`placed ${kind}`, () => placing(of(kind), context.value))]))
   const at = (kind: typeof placedKinds[number]) => sited(of(kind), placings.get(kind)!.value.at)
   const headings = node('headings', () => headingShapes(of('heading'), stations.value))
   const workings = node('workings', () => workingsOf(
-    survey.value, context.value, headings.value, [...placings.values()].map(p => p.value), of('worked-out'), units.value))
+    survey.value, context.value, headings.value, [...placings.values()].map(p => p.value), of('worked-out'), units.value, renames.value.cautions))
   const vein = node('vein', (): VeinFound | NotEnough => {
     const drawn = workings.value
     return veinOf({

@@ -34,6 +34,7 @@ export function headingShapes(headings: readonly Entry[], stations: ReadonlyMap<
       right: points.map((p, i) => away(p, sides[i]!.azimuth + 90, sides[i]!.walls.right)),
       back: points.map((p, i): Enu => [p[0], p[1], p[2] + sides[i]!.walls.up]),
       sill: points.map((p, i): Enu => [p[0], p[1], p[2] - sides[i]!.walls.down]),
+      courses: sides.map(side => side.azimuth),
       rough: sides.some(s => !s.walls.taped),
     }]
   })

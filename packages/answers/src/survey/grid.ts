@@ -1,4 +1,5 @@
 import type { Entry, Place } from '@lodebook/book'
+import { isAtNought } from '@lodebook/book'
 import type { Enu } from '@lodebook/reckon'
 import { radians } from '@lodebook/reckon'
 import { utm } from '@lodebook/reckon/survey'
@@ -23,7 +24,7 @@ export interface Grid {
 export function gridOf(mine: Entry | undefined, ties: readonly Entry[]): Grid {
   const rotation = (mine && valueOf(mine, 'rotation')) ?? 0
   const gridTies = ties.filter(tie => placeOf(tie)?.by === 'grid')
-  const gpsTies = ties.filter(tie => placeOf(tie)?.by === 'gps')
+  const gpsTies = ties.filter((tie) => { const place = placeOf(tie); return place?.by === 'gps' && !isAtNought(place) })
   if (gridTies.length > 0) {
     const both = gpsTies.find(gps => gridTies.some(tie => tie.fields.station === gps.fields.station))
     if (!both) {

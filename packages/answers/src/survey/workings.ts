@@ -1,6 +1,6 @@
 import type { Entry } from '@lodebook/book'
 import { errorEllipse } from '@lodebook/reckon/survey'
-import type { AdjustedStation, Covariance3, Suspect as NetworkSuspect } from '@lodebook/reckon/survey'
+import type { AdjustedStation, Covariance3, ShotReading, Suspect as NetworkSuspect } from '@lodebook/reckon/survey'
 import type { Answer, NotEnough } from '../answer.ts'
 import { buildAnswer } from '../build-answer.ts'
 import { isLocated, locate } from '../places/place-in-space.ts'
@@ -9,14 +9,21 @@ import type { Placing } from '../places/placed-entries.ts'
 import { placesOf, textOf, valueOf } from '../read.ts'
 import type { HeadingShape, Leg, StationAt, Suspect, Workings } from '../shapes.ts'
 import { figure, length, plural } from '../words.ts'
+import { adriftSays, leftOutOf, readingSays, readWhen } from './decisions.ts'
+import { pacedOutlines } from './paced-outlines.ts'
+import { leavingOf } from './shots-of.ts'
 import type { CrewUnits } from '../words.ts'
 import type { Survey } from './survey.ts'
 
 const sources = ['Least squares with a priori weights and data snooping: W. Baarda, Netherlands Geodetic Commission, New Series 2(5), 1968 (from memory)']
 
+/** Of readings that fit a trouble as well as the one named, so many are offered. */
+const mostOthers = 4
+
 /** Where everything is: the adjusted survey, what hangs on it, and which readings the rest disagrees with. */
 export function workingsOf(
   survey: Survey, context: PlaceContext, headings: readonly HeadingShape[], placings: readonly Placing[], workedOut: readonly Entry[], units: CrewUnits,
+  renamed: readonly string[] = [],
 ): Workings | NotEnough {
   if (survey.stations.size === 0) {
     return {
@@ -24,21 +31,23 @@ export function workingsOf(
       wanted: [{ kind: 'shot', why: 'the first shot starts the map' }, { kind: 'tie', why: 'a GPS fix or grid coordinates at one station put it on the ground' }], cautions: [],
     }
   }
-  const closure = closureAnswer(survey)
+  const closure = closureAnswer(survey), besides = besideOf(survey)
   const surveyed = lengthAnswer(survey, units)
   const doubt = doubtAnswer(survey, units)
   const placed = placings.flatMap(p => p.placed)
   const notPlaced = placings.flatMap(p => p.notPlaced)
   const suspects = survey.result.suspects.flatMap(suspect => nameSuspect(suspect, survey))
-  const loose = survey.result.parts.filter(part => !part.located)
+  const loose = survey.result.parts.filter(part => !part.located && part.stations.some(name => survey.adrift.has(name)))
   return {
     sentence: [
       `${plural(survey.stations.size, 'station')} placed along ${length(surveyed.value, units)} of survey, the least known of them good to ±${length(doubt.value, units, 2)} (95 %).`,
       suspects.length > 0 ? `${plural(suspects.length, 'reading')} disagree${suspects.length === 1 ? 's' : ''} with the rest.` : '',
       notPlaced.length > 0 ? `${plural(notPlaced.length, 'entry', 'entries')} not placed yet.` : '',
     ].filter(Boolean).join(' '),
-    stations: [...survey.stations].map(([name, station]) => stationAt(name, station, survey)),
-    legs: legsOf(survey), headings, placed, notPlaced, suspects,
+    stations: [...survey.stations].map(([name, station]) => stationAt(name, station, survey, besides.get(name), units)),
+    legs: legsOf(survey), headings, paced: pacedOutlines(survey), placed, notPlaced, suspects, leftOut: leftOutOf(survey),
+    adrift: loose.map(part => ({ stations: part.stations, sentence: adriftSays(part.stations) })),
+    datum: survey.datum,
     workedOut: workedOut.map(entry => ({
       entry: entry.id, name: textOf(entry, 'name') ?? '',
       corners: placesOf(entry, 'corners').flatMap((place) => { const found = locate(place, context); return isLocated(found) ? [found.point] : [] }),
@@ -49,21 +58,28 @@ export function workingsOf(
     figures: [surveyed, closure, doubt, survey.north.declination],
     cautions: [
       ...(survey.tied ? [] : ['No station is tied to GPS or grid coordinates: the map has its own origin and may be turned.']),
-      ...(loose.length > 0 && survey.tied ? [`${plural(loose.length, 'part')} of the survey ${loose.length === 1 ? 'hangs' : 'hang'} on no tie and ${loose.length === 1 ? 'is' : 'are'} not drawn: ${loose.map(p => p.stations.slice(0, 3).join(', ')).join('; ')}.`] : []),
-      ...survey.result.cautions, ...survey.north.declination.cautions,
+      ...(loose.length > 0 ? [`${plural(loose.length, 'part')} of the survey ${loose.length === 1 ? 'hangs' : 'hang'} on no tie and ${loose.length === 1 ? 'is' : 'are'} not drawn: ${loose.map(p => p.stations.slice(0, 3).join(', ')).join('; ')}.`] : []),
+      ...renamed, ...survey.cautions, ...survey.result.cautions.map(asSentence), ...survey.north.declination.cautions,
     ],
   }
 }
 
-function stationAt(name: string, station: AdjustedStation, survey: Survey): StationAt {
+type Beside = NonNullable<StationAt['beside']>
+
+/** For each station its doubt beside the first tied one. */
+const besideOf = (survey: Survey): ReadonlyMap<string, Beside> => new Map(survey.result.pairs.flatMap((pair): [string, Beside][] =>
+  pair ? [[pair.b, { from: pair.a, covariance: pair.relative, ellipse: errorEllipse(pair.relative, 0.95) }]] : []))
+
+function stationAt(name: string, station: AdjustedStation, survey: Survey, beside: Beside | undefined, units: CrewUnits): StationAt {
   const ellipse = errorEllipse(station.covariance, 0.95)
   const from = survey.touching.get(name) ?? []
   const [e, n, u] = station.point
   return {
-    name, point: station.point, covariance: station.covariance, ellipse, part: station.part, tied: survey.tied,
+    name, point: station.point, covariance: station.covariance, ellipse, part: station.part, tied: survey.tied, ...beside === undefined ? {} : { beside },
+    rough: survey.roughStations.has(name),
     answer: buildAnswer({
       id: `workings.station.${name}`, value: station.point, unit: 'm',
-      sentence: `Station ${name} is at ${e.toFixed(2)} east, ${n.toFixed(2)} north, ${u.toFixed(2)} up, in ${survey.grid.sentence}; 95 % ellipse ${ellipse.major.toFixed(2)} by ${ellipse.minor.toFixed(2)} m.`,
+      sentence: `Station ${name} is at ${length(e, units, 4)} east, ${length(n, units, 4)} north, ${length(u, units, 5)} up${survey.datum === '' ? '' : ` (${survey.datum})`}, in ${survey.grid.sentence}; 95 % ellipse ${length(ellipse.major, units, 2)} by ${length(ellipse.minor, units, 2)} on the ground${beside ? `, ${length(beside.ellipse.major, units, 2)} by ${length(beside.ellipse.minor, units, 2)} beside ${beside.from}` : ''}.`,
       method: {
         name: 'least squares over the whole survey', page: 'survey',
         working: [`one standard deviation: ${station.sigma.map(s => s.toFixed(3)).join(', ')} m (east, north, up)`, `95 % ellipse: ${ellipse.major.toFixed(3)} by ${ellipse.minor.toFixed(3)} m, long axis at ${ellipse.azimuth.toFixed(0)}°`],
@@ -81,9 +97,21 @@ function legsOf(survey: Survey): readonly Leg[] {
   })
 }
 
+const entryOf = ({ shot, tie }: { readonly shot?: number, readonly tie?: number }, survey: Survey): Entry | undefined =>
+  shot !== undefined ? survey.shots[shot] ?? survey.paced[shot - survey.shots.length] : tie !== undefined ? survey.ties[tie] : undefined
+
 function nameSuspect(suspect: NetworkSuspect, survey: Survey): Suspect[] {
-  const entry = suspect.shot !== undefined ? survey.shots[suspect.shot] : suspect.tie !== undefined ? survey.ties[suspect.tie] : undefined
-  return entry ? [{ entry: entry.id, sentence: suspect.says, times: Math.abs(suspect.w), reading: suspect.reading }] : []
+  const entry = entryOf(suspect, survey)
+  if (!entry) return []
+  const leave = entry.kind === 'tie' ? 'whole tie' : entry.kind === 'shot' ? leavingOf[suspect.reading as ShotReading] : undefined
+  return [{
+    entry: entry.id, sentence: `${suspect.says}${readWhen(entry)}`, times: Math.abs(suspect.w), reading: suspect.reading, ...leave === undefined ? {} : { leave },
+    others: suspect.alternatives.flatMap((other) => {
+      const one = entryOf(other, survey)
+      return one && (one.id !== entry.id || other.reading !== suspect.reading) && one.kind !== 'paced'
+        ? [{ entry: one.id, reading: other.reading, leave: one.kind === 'tie' ? 'whole tie' : leavingOf[other.reading as ShotReading], says: readingSays(one, other.reading) }] : []
+    }).slice(0, mostOthers),
+  }]
 }
 
 function lengthAnswer(survey: Survey, units: CrewUnits): Answer {
@@ -124,3 +152,5 @@ function doubtAnswer(survey: Survey, units: CrewUnits): Answer {
     method: { name: 'largest 95 % ellipse', page: 'survey' }, sources, from: survey.touching.get(worst.name) ?? [], assumed: survey.assumed,
   })
 }
+
+const asSentence = (caution: string): string => `${caution.charAt(0).toUpperCase()}${caution.slice(1)}${/[.!]$/.test(caution) ? '' : '.'}`

@@ -1,6 +1,6 @@
 import { parseQuantity } from '@lodebook/reckon/units'
 import type { Quantity } from '@lodebook/reckon/units'
-import type { Place, Side } from '../place.ts'
+import type { Place, Side, Turn } from '../place.ts'
 import { sides } from '../place.ts'
 import { stationSchema } from '../schema/value-schemas.ts'
 import { readGps } from './place-gps.ts'
@@ -19,7 +19,8 @@ const example = 'a place such as A6 + 2.3 m toward A7, left rib, 1.2 m up; E 512
 /**
  * Reads a place as the crew writes it.
  *
- * From a station `A6 + 2.3 m toward A7, left rib, 1.2 m up`; by tape from two `3.2 m from A6 and 4.1 m from A7, left, 1.2 m up`; grid
+ * From a station `A6 + 2.3 m toward A7, left rib, 1.2 m up, ± 0.3 m`; by tape from two `3.2 m from A6 and 4.1 m from A7, left, 1.2 m up`
+ * (or `above the line`); grid
  * `E 512.3 N 204.1 U 98 ± 0.5` in metres unless a unit is written; GPS `41.2, -117.3, 1650 m ± 5 m`. Anything else is kept as words, and
  * `words: A6` keeps words that would read as something else. A station's name with spaces stands in quotes unless the book knows it.
  */
@@ -40,7 +41,7 @@ const forms = [
   new RegExp(`^(?<station>${name})$`, 'i'),
 ]
 
-interface ByStation { by: 'station', station: string, toward?: string, along?: Quantity, side?: Side, height?: Quantity }
+interface ByStation { by: 'station', station: string, toward?: string, along?: Quantity, side?: Side, height?: Quantity, accuracy?: Quantity }
 
 function station(written: string, options: PlaceOptions): Read<Place> | undefined {
   const [where = '', ...rest] = parts(written)
@@ -71,8 +72,14 @@ function sideAndHeight(place: ByStation, rest: readonly string[], options: Place
       place.side = side
       continue
     }
+    const doubt = readAccuracy(part, options)
+    if (doubt !== undefined) {
+      if (!doubt.ok) return doubt
+      place.accuracy = doubt.value
+      continue
+    }
     const height = readHeight(part, options)
-    if (height === undefined) return plain ? undefined : wants(example, `because ${JSON.stringify(part)} is neither a side nor a height`)
+    if (height === undefined) return plain ? undefined : wants(example, `because ${JSON.stringify(part)} is neither a side, a height nor an accuracy`)
     if (!height.ok) return height
     place.height = height.value
   }
@@ -89,14 +96,20 @@ function tapes(written: string, options: PlaceOptions): Read<Place> | undefined 
   const [near, far] = [length(first[1]!, options), length(second[1]!, options)]
   if (!near.ok) return near
   if (!far.ok) return far
-  const place: { by: 'tapes', first: { station: string, distance: Quantity }, second: { station: string, distance: Quantity }, turn?: 'left' | 'right', height?: Quantity } = {
+  const place: { by: 'tapes', first: { station: string, distance: Quantity }, second: { station: string, distance: Quantity }, turn?: Turn, height?: Quantity, accuracy?: Quantity } = {
     by: 'tapes', first: { station: bare(first[2]!), distance: near.value }, second: { station: bare(second[2]!), distance: far.value },
   }
   for (const part of rest) {
-    const turn = /^(left|right)(?: of the line)?$/i.exec(part)
-    if (turn) { place.turn = turn[1]!.toLowerCase() as 'left' | 'right'; continue }
+    const turn = /^(left|right|above|below)(?: (?:of )?the line)?$/i.exec(part)
+    if (turn) { place.turn = turn[1]!.toLowerCase() as Turn; continue }
+    const doubt = readAccuracy(part, options)
+    if (doubt !== undefined) {
+      if (!doubt.ok) return doubt
+      place.accuracy = doubt.value
+      continue
+    }
     const height = readHeight(part, options)
-    if (height === undefined) return wants(example, `because ${JSON.stringify(part)} is neither left, right nor a height`)
+    if (height === undefined) return wants(example, `because ${JSON.stringify(part)} is neither left, right, above, below, a height nor an accuracy`)
     if (!height.ok) return height
     place.height = height.value
   }
@@ -155,4 +168,12 @@ function readHeight(part: string, options: PlaceOptions): Read<Quantity> | undef
   const m = /^(.+?) (up|high|above the sill|above sill|down|below the sill)$/i.exec(part)
   if (m === null) return undefined
   return length(/^(down|below)/i.test(m[2]!) ? `-${m[1]!}` : m[1]!, options)
+}
+
+/** `± 0.3 m` or `+/- 1 ft`: what a place is good to. Undefined when the words are not that. */
+function readAccuracy(part: string, options: PlaceOptions): Read<Quantity> | undefined {
+  const m = /^(?:±|\+\/-) ?(.+)$/.exec(part)
+  if (m === null) return undefined
+  const read = length(m[1]!, options)
+  return read.ok && !((read.value.value ?? 0) > 0) ? wants('an accuracy above zero', 'because no place is known without any doubt') : read
 }

@@ -1,4 +1,4 @@
-import { anyAngle, azimuth, blob, choice, choices, concentration, date, dip, dipOfPlane, distance, height, inclination, kind, moment, note, number, offset, percent, place, places, pressure, radon, rake, ref, speed, station, stations, temperature, text, uniqueText, words, yesNo } from './field.ts'
+import { anyAngle, azimuth, blob, choice, choices, concentration, date, dip, dipOfPlane, distance, height, inclination, kind, moment, note, number, offset, percent, place, places, pressure, radon, rake, ref, speed, station, stations, temperature, text, uniqueText, words, year, yesNo } from './field.ts'
 
 const north = choice('Azimuths are from', ['magnetic', 'true', 'grid'], { hint: 'north that the compass or the drawing used; magnetic unless said' })
 
@@ -22,13 +22,19 @@ export const mine = kind('mine', 'Mine', 'Mine', ['name'], {
 export const instrument = kind('instrument', 'Instrument', 'Instruments', ['name'], {
   name: uniqueText('Name', { required: true }),
   sort: choice('Sort', ['compass', 'clinometer', 'compass and clinometer', 'tape', 'distance meter', 'detector', 'gas meter', 'scale', 'other'], { required: true }),
-  correction: anyAngle('Index correction', { hint: 'added to every reading' }),
-  anglePrecision: anyAngle('One reading is good to (angle)', { hint: 'one standard deviation' }),
-  lengthPrecision: offset('One reading is good to (length)', { hint: 'one standard deviation at a usual length' }),
+  correction: anyAngle('Index correction of the compass', { hint: 'degrees, added to every azimuth' }),
+  inclinationCorrection: anyAngle('Index correction of the clinometer', { hint: 'degrees, added to every inclination' }),
+  lengthCorrection: height('Zero correction of the tape', { hint: 'added to every length, such as a missing end' }),
+  lengthFactor: number('One unit on the tape is truly', { min: 0.9, max: 1.1 }, { hint: '1.002 for a tape stretched by 0.2 %' }),
+  anglePrecision: anyAngle('One azimuth is good to', { hint: 'degrees, one standard deviation' }),
+  inclinationPrecision: anyAngle('One inclination is good to', { hint: 'degrees, one standard deviation' }),
+  lengthPrecision: offset('One length is good to', { hint: 'one standard deviation at a usual length' }),
   serial: text('Serial number'),
   calibrated: date('Calibrated'),
   note: note('Note'),
 })
+
+const leavings = ['nothing', 'azimuth', 'backsight', 'whole shot', 'distance', 'inclination', 'back inclination', 'both azimuths', 'both inclinations'] as const
 
 export const shot = kind('shot', 'Survey shot', 'Survey shots', ['from', 'to'], {
   from: station('From', { required: true, headings: ['from station', 'at', 'instrument station'] }),
@@ -43,11 +49,13 @@ export const shot = kind('shot', 'Survey shot', 'Survey shots', ['from', 'to'], 
   right: offset('To right rib', { headings: ['right', 'right rib'] }),
   up: offset('To back', { headings: ['up', 'back', 'roof'] }),
   down: offset('To sill', { headings: ['down', 'sill', 'floor'] }),
+  survey: text('Survey', { hint: 'the name of the survey it belongs to, when there are several' }),
   compass: text('Compass'),
+  clinometer: text('Clinometer', { hint: 'when it is not the compass' }),
   tape: text('Tape'),
   surveyors: words('Surveyors'),
   taken: date('Taken', { headings: ['date', 'taken'] }),
-  leaveOut: choice('Left out of the adjustment', ['nothing', 'azimuth', 'backsight', 'whole shot'], { hint: 'the crew\'s decision after a check; the reading stays' }),
+  leaveOut: choice('Left out of the adjustment', leavings, { hint: 'the crew\'s decision after a check; the reading stays' }),
   leaveOutWhy: text('Left out because'),
   note: note('Note'),
 })
@@ -56,8 +64,66 @@ export const tie = kind('tie', 'Tie', 'Ties', ['station'], {
   station: station('Station', { required: true }),
   place: place('Where it is', { required: true, hint: 'grid or GPS' }),
   accuracy: offset('Good to', { hint: 'one standard deviation; for a GPS fix what the receiver says' }),
+  level: height('Level above the zero', { hint: 'the zero that the mine names; leave out when the place gives it' }),
+  levelAccuracy: offset('Level good to', { hint: 'one standard deviation' }),
   taken: date('Taken'),
   source: text('Source', { hint: 'GPS, claim corner, old plan…' }),
+  leaveOut: choice('Left out of the adjustment', ['nothing', 'whole tie'], { hint: 'the crew\'s decision after a check; the fix stays' }),
+  leaveOutWhy: text('Left out because'),
+  note: note('Note'),
+})
+
+/** A survey of its own time and quality. Shots name it; what it says holds for them where no instrument says better. */
+export const survey = kind('survey', 'Survey', 'Surveys', ['name'], {
+  name: uniqueText('Name', { required: true, hint: 'such as our survey 2026, or old plan 1931' }),
+  year: year('Year', { hint: 'for shots that carry no date' }),
+  use: choice('In the adjustment', ['with the rest', 'left out'], { hint: 'left out: its readings are still compared with the rest' }),
+  compassPrecision: anyAngle('Azimuths good to', { hint: 'degrees, one standard deviation' }),
+  clinometerPrecision: anyAngle('Inclinations good to', { hint: 'degrees, one standard deviation' }),
+  tapePrecision: offset('Lengths good to', { hint: 'one standard deviation at a usual length' }),
+  northDoubt: anyAngle('Its north may be out by', { hint: 'degrees, one standard deviation: turns all its azimuths together' }),
+  declination: anyAngle('Magnetic declination it used', { hint: 'degrees, east positive; when its azimuths are magnetic and this is known' }),
+  lengthDoubt: number('Its tape may be out by, %', { min: 0, max: 10 }, { hint: 'one standard deviation: stretches all its lengths together' }),
+  surveyors: words('Surveyors'),
+  source: text('Source', { hint: 'whose notes, which plan' }),
+  note: note('Note'),
+})
+
+/** A sight from a station to the rock: it gives the opening its shape and places no station. */
+export const wallShot = kind('wall-shot', 'Wall shot', 'Wall shots', ['from', 'on'], {
+  from: station('From', { required: true }),
+  distance: distance('Slope distance', { required: true }),
+  azimuth: azimuth('Azimuth', { hint: 'leave out when straight up or down' }),
+  inclination: inclination('Inclination', { hint: 'level when left out' }),
+  north,
+  on: choice('Hit', ['left rib', 'right rib', 'back', 'sill', 'face', 'not said']),
+  compass: text('Compass'),
+  tape: text('Tape'),
+  taken: date('Taken'),
+  note: note('Note'),
+})
+
+/** A station's other name. Everything in the book that says the one means the other from then on. */
+export const rename = kind('rename', 'Station renamed', 'Stations renamed', ['was', 'now'], {
+  was: station('Was', { required: true, hint: 'the name to be given up' }),
+  now: station('Is now', { required: true, hint: 'the name on the rock' }),
+  why: text('Why'),
+  note: note('Note'),
+})
+
+/** A leg that was stepped and not surveyed: a rough outline where no survey exists, until one does. */
+export const paced = kind('paced', 'Paced leg', 'Paced legs', ['from', 'to'], {
+  from: station('From', { required: true }),
+  to: station('To', { required: true, hint: 'a new name, or a station that is there' }),
+  paces: number('Paces', { min: 0.5, max: 1000 }),
+  distance: distance('Or a length by eye'),
+  azimuth: azimuth('Azimuth', { required: true, hint: 'by compass or by eye' }),
+  north,
+  inclination: inclination('Inclination'),
+  width: distance('Width of the opening', { hint: 'by eye' }),
+  height: distance('Height of the opening', { hint: 'by eye' }),
+  heading: text('Heading'),
+  taken: date('Taken'),
   note: note('Note'),
 })
 

@@ -8,6 +8,7 @@ import { doubts } from './doubts.ts'
 import { bagKinds, namesIn } from './known.ts'
 import type { Problem } from './problem.ts'
 import { doubt, isError, refuse } from './problem.ts'
+import { placesAtNought } from './places-at-nought.ts'
 import { limitWords } from './quantity-limits.ts'
 import type { Finding } from './rule.ts'
 import { rules } from './rules.ts'
@@ -110,7 +111,7 @@ function needed(is: Field['is']): string {
 
 function findings(kind: Kind, after: Fields, { book, entry }: Checking): readonly Problem[] {
   const found: readonly Finding[] = [
-    ...(rules[kind.id] ?? []).flatMap(rule => rule(after) ?? []),
+    ...(rules[kind.id] ?? []).flatMap(rule => rule(after) ?? []), ...placesAtNought(kind, after),
     ...book === undefined ? [] : [...usedTwice(kind, after, book, entry), ...doubts(kind.id, after, book, entry)],
   ]
   return found.map(({ field, expected, sentence, doubt: doubtful }) => {

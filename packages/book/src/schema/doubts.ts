@@ -49,6 +49,13 @@ const special: Readonly<Record<string, (fields: Fields, book: Book, entry?: stri
     ? [{ field: 'from', expected: 'a station of the survey', sentence: `neither ${from} nor ${to} is joined to the survey yet`, doubt: true }] : [],
   tie: ({ station }, book) => typeof station === 'string' && book.of('shot').length > 0 && !isMeasured(book, station)
     ? [{ field: 'station', expected: 'a station of a shot', sentence: `no shot reaches station ${station} yet`, doubt: true }] : [],
+  rename: ({ was, now }, book, entry) => [
+    ...typeof was === 'string' && !isMeasured(book, was) ? stationDoubts(book, 'was', was) : [],
+    ...book.of('rename').some(({ id, fields }) => id !== entry && fields['was'] === was)
+      ? [{ field: 'was', expected: 'a station renamed once', sentence: `station ${typeof was === 'string' ? was : ''} has been renamed before; the last renaming stands for all of it`, doubt: true as const }] : [],
+    ...typeof now === 'string' && typeof was === 'string' && isMeasured(book, now) && !book.of('rename').some(({ fields }) => fields['now'] === now || fields['was'] === now)
+      ? [{ field: 'now', expected: 'a name that no other station has', sentence: `station ${now} is in the survey already: this says that ${was} and ${now} are one and the same mark`, doubt: true as const }] : [],
+  ],
   heading: ({ stations }, book) => Array.isArray(stations)
     ? stations.flatMap((name: unknown, i) => typeof name === 'string' ? stationDoubts(book, `stations[${i}]`, name) : []) : [],
   sample: ({ standard }, book) => typeof standard === 'string' && !namesIn(book, 'standard', 'name').has(sameName(standard))

@@ -8,8 +8,25 @@ const stationsOf = (entries: readonly Entry[], ...fields: readonly string[]): re
 const ends = memo((shots = []) => new Set(stationsOf(shots, 'from', 'to')))
 const ties = memo((tied = []) => new Set(stationsOf(tied, 'station')))
 
+const renamed = memo((renames = []) => renames.map(({ fields }) => [fields['was'], fields['now']] as const))
+
 /** Whether a shot reaches the station or a tie places it. Station names are compared as written: a6 is not A6. */
-export const isMeasured = (book: Book, station: string): boolean => ends(book.of('shot')).has(station) || ties(book.of('tie')).has(station)
+export const isMeasured = (book: Book, station: string): boolean => namesOf(book, station).some(name =>
+  ends(book.of('shot')).has(name) || ties(book.of('tie')).has(name) || ends(book.of('paced')).has(name))
+
+/** A station's name with all others that renamings join to it. */
+function namesOf(book: Book, station: string): readonly string[] {
+  const names = new Set([station]), pairs = renamed(book.of('rename'))
+  for (let before = 0; before < names.size;) {
+    before = names.size
+    for (const [was, now] of pairs) {
+      if (typeof was !== 'string' || typeof now !== 'string') continue
+      if (names.has(was)) names.add(now)
+      else if (names.has(now)) names.add(was)
+    }
+  }
+  return [...names]
+}
 
 /** Stations of shots that no chain of shots joins to a tie: they have shape but no place on the ground. In order of first use. */
 export const untied = (book: Book): ReadonlySet<string> => findUntied(book.of('shot'), book.of('tie'))

@@ -16,6 +16,18 @@ const placeIsNumbers: Rule = (fields) => {
     : { field: 'place', expected: 'grid or GPS numbers', sentence: 'a tie joins a station to the grid or to GPS, so it takes grid or GPS numbers' }
 }
 
+/** A receiver without a fix, and a form filled in with noughts, both say 0, 0: a point in the sea off Africa. */
+const notAtNought: Rule = fields => fields['latitude'] === 0 && fields['longitude'] === 0
+  ? { field: 'latitude', expected: 'the mine\'s own latitude and longitude', sentence: '0, 0 lies in the sea off Africa; it is what a receiver without a fix shows' } : undefined
+
+const steepest = 80 // degrees from which a sight to the rock needs no azimuth
+
+const needsAzimuth: Rule = (fields) => {
+  const tilt = (fields['inclination'] as { readonly value: number | null } | undefined)?.value ?? 0
+  return fields['azimuth'] !== undefined || Math.abs(tilt) >= steepest ? undefined
+    : { field: 'azimuth', expected: 'the azimuth of the sight', sentence: 'nothing is written; a sight that is not plumb needs its azimuth' }
+}
+
 const planeOrLine: Rule = (fields) => {
   const striae = fields['feature'] === 'striae'
   const plane = fields['strike'] !== undefined || fields['dipDirection'] !== undefined
@@ -55,8 +67,12 @@ const pieceIsBagged: Rule = fields => fields['became'] === 'piece for the mortar
 
 /** What the fields of one entry must say together, by kind. */
 export const rules: Readonly<Record<string, readonly Rule[]>> = {
+  mine: [notAtNought],
   shot: [differ('from', 'to', 'a shot goes from one station to another; both are the same here')],
-  tie: [placeIsNumbers],
+  tie: [placeIsNumbers, needs('levelAccuracy', undefined, 'level', 'the elevation that is so good')],
+  'wall-shot': [needsAzimuth],
+  rename: [differ('was', 'now', 'the new name is the old one')],
+  paced: [differ('from', 'to', 'a leg goes from one station to another; both are the same here'), oneOf('paces', [['paces'], ['distance']], 'the paces, or a length by eye')],
   heading: [noStandingStill],
   'worked-out': [closedOutline],
   panel: [closedOutline],

@@ -1,7 +1,7 @@
 import { baseUnit } from '@lodebook/reckon/units'
 import type { BaseUnit, Dimension } from '@lodebook/reckon/units'
 import { z } from 'zod'
-import { sides } from '../place.ts'
+import { sides, turns } from '../place.ts'
 
 /** The shapes of values that are more than one plain word or number. Every door checks with these and no others. */
 
@@ -62,9 +62,9 @@ const tape = z.strictObject({ station: stationSchema, distance: length })
 export const placeSchema = z.discriminatedUnion('by', [
   z.strictObject({
     by: z.literal('station'), station: stationSchema, toward: stationSchema.optional(), along: length.optional(),
-    side: z.enum(sides).optional(), height: length.optional(),
+    side: z.enum(sides).optional(), height: length.optional(), accuracy: length.optional(),
   }).refine(place => place.toward !== place.station, { path: ['toward'], error: 'another station than the first' }),
-  z.strictObject({ by: z.literal('tapes'), first: tape, second: tape, turn: z.enum(['left', 'right']).optional(), height: length.optional() })
+  z.strictObject({ by: z.literal('tapes'), first: tape, second: tape, turn: z.enum(turns).optional(), height: length.optional(), accuracy: length.optional() })
     .refine(place => place.first.station !== place.second.station, { path: ['second', 'station'], error: 'another station than the first' }),
   z.strictObject({ by: z.literal('grid'), east: number, north: number, up: number.optional(), accuracy, text: lineSchema.optional() }),
   z.strictObject({

@@ -11,8 +11,14 @@ export { correctShot } from './correct-shot.ts'
 export { reduceShot } from './reduce-shot.ts'
 export type { ReducedShot } from './reduce-shot.ts'
 export type { Corrections, ShotReadings } from './shot.ts'
+export { twoTapes } from './two-tapes.ts'
+export type { TapedPoint, TwoTapes } from './two-tapes.ts'
 export { traverse } from './traverse.ts'
 export type { AdjustedTraverse, KnownStation, TraverseInput, TraverseLeg } from './traverse.ts'
+
+// the shape of openings
+export { passageSection, passageVolume, shoelace } from './passage-section.ts'
+export type { PassageSection, PassageVolume, SectionAlong, SectionPoint } from './passage-section.ts'
 
 // the whole network
 export { adjustNetwork } from './network/adjust-network.ts'

@@ -9,8 +9,10 @@ import { grade } from './grade.ts'
 import { heaps } from './heaps.ts'
 import { lab } from './lab.ts'
 import { lostPart } from './lost-part.ts'
+import { openings } from './openings.ts'
 import { pay } from './pay.ts'
 import { samplePlan } from './sample-plan.ts'
+import { readings } from './readings.ts'
 import { secondLooks } from './second-looks.ts'
 import { today } from './today.ts'
 import { vein } from './vein.ts'
@@ -22,6 +24,8 @@ export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => Readonl
   today,
   access,
   workings,
+  readings,
+  openings,
   vein,
   veinSheet,
   lostPart,
