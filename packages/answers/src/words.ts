@@ -25,9 +25,6 @@ const inUnit = (value: number, from: string, to: string, digits: number) => `${f
 
 /** Metres, grams a tonne, tonnes in the crew's units. */
 export const length = (metres: number, units: CrewUnits, digits = 3): string => inUnit(metres, 'm', units.length, digits)
-/** Cubic metres in the crew's unit. */
-export const volume = (cubicMetres: number, units: CrewUnits, digits = 2): string =>
-  units.length === 'ft' ? `${figure(convert(cubicMetres, 'm3', 'ft3'), digits)} ft³` : `${figure(cubicMetres, digits)} m³`
 export const grade = (gramsPerTonne: number, units: CrewUnits, digits = 2): string => inUnit(gramsPerTonne, 'g/t', units.grade, digits)
 export const rock = (tonnes: number, units: CrewUnits, digits = 2): string => inUnit(tonnes, 't', units.rock, digits)
 
