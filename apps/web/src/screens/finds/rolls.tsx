@@ -1,6 +1,7 @@
 import type { RollUse } from '@lodebook/answers'
 import { openEntry } from '../../drawer/drawer-state.ts'
 import { linkTo } from '../../shell/route.ts'
+import { PrintLabels } from './print-labels.tsx'
 import { counted } from '../../words/number.ts'
 
 /** Rolls of labels: how far each is used, what comes next. */
@@ -25,6 +26,7 @@ export function Rolls({ rolls }: { readonly rolls: readonly RollUse[] }) {
           </table>
         </div>
       )}
+      {rolls.filter(r => r.entry !== '').slice(-1).map(r => <PrintLabels key={r.entry} roll={r.entry} />)}
       <p class="row begin"><a class="btn" href={linkTo('write', 'label-roll')}>Write a roll of labels</a></p>
     </section>
   )
