@@ -3,6 +3,7 @@ import { air } from './measure/air.ts'
 import { assays } from './measure/assays.ts'
 import { custody } from './measure/custody.ts'
 import { densityTests } from './measure/density.ts'
+import { entering } from './measure/entering.ts'
 import { ground } from './measure/ground.ts'
 import { gobMeasured } from './measure/gob-measured.ts'
 import { headings } from './measure/headings.ts'
@@ -40,6 +41,7 @@ export function season(making: Making, samples: number): void {
   ground(making)
   shifts(making)
   money(making)
+  entering(making)
   secondThoughts(making)
   sweeps(making)
   narrowing(making)

@@ -10,6 +10,8 @@ import type { VeinSheet } from './vein/shapes.ts'
 import type { Grade, Heaps, LostPart, Pay, VeinAt, Workings } from './shapes.ts'
 import type { Openings } from './sheet/openings.ts'
 import type { SurveyReadings } from './survey/readings.ts'
+import type { Breathing } from './today/breathing-shapes.ts'
+import type { GroundSeen } from './today/ground-shapes.ts'
 import type { Today } from './today/shapes.ts'
 
 /** Everything that can be asked. A part that can't be said yet says what is missing. */
@@ -18,6 +20,10 @@ export interface Reckoned {
   readonly today: Today
   /** What it takes to get in and out properly. */
   readonly access: Access | NotEnough
+  /** The ground: notes, classifications, blocks that joints cut loose. */
+  readonly ground: GroundSeen
+  /** How the workings get their air. */
+  readonly breathing: Breathing | NotEnough
   readonly workings: Workings | NotEnough
   /** Every reading of the survey against the rest. */
   readonly readings: SurveyReadings | NotEnough

@@ -35,6 +35,10 @@ export const area = (squareMetres: number, units: CrewUnits, digits = 3): string
 /** What a person lifts or pushes. */
 export const heft = (kilograms: number, units: CrewUnits, digits = 2): string =>
   units.length === 'ft' ? `${figure(convert(kilograms, 'kg', 'lb'), digits)} lb` : `${figure(kilograms, digits)} kg`
+/** Cubic metres a second, degrees Celsius in the crew's units. */
+export const flow = (cubicMetresASecond: number, units: CrewUnits, digits = 2): string =>
+  units.length === 'ft' ? `${figure(convert(cubicMetresASecond, 'm3/s', 'cfm'), digits)} cfm` : `${figure(cubicMetresASecond, digits)} m³/s`
+export const temperature = (celsius: number, units: CrewUnits): string => units.length === 'ft' ? `${Math.round(celsius * 1.8 + 32)} °F` : `${figure(celsius, 2)} °C`
 
 export const money = (amount: number, currency: string): string => {
   const sign = currency === 'USD' ? '$' : `${currency} `

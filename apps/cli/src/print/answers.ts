@@ -11,12 +11,14 @@ import { openingsPage, readingsPage } from './survey.ts'
 import { sentences } from './problems.ts'
 import { table } from './table.ts'
 import { veinSheetPage } from './vein.ts'
+import { breathingPage } from './breathing.ts'
+import { groundPage } from './ground.ts'
 import { todayPage } from './today.ts'
 
 type Page<P extends PartName> = (said: Exclude<Reckoned[P], NotEnough>, units: CrewUnits, width: number) => string
 
 const pages: { readonly [P in PartName]: Page<P> } = {
-  today: todayPage,
+  today: todayPage, breathing: breathingPage, ground: groundPage,
   access: accessPage,
   workings: workingsPage, readings: readingsPage, openings: openingsPage,
   vein: veinPage, veinSheet: veinSheetPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,

@@ -1,5 +1,7 @@
 // Before going in
 export type * from './shapes.ts'
+export type * from './breathing-shapes.ts'
+export type * from './ground-shapes.ts'
 export { cautionsOf } from './cautions.ts'
 export { todayAt } from './today-at.ts'
 export type { CheckNow, TodayNow } from './today-at.ts'

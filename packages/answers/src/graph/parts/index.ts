@@ -14,6 +14,8 @@ import { pay } from './pay.ts'
 import { samplePlan } from './sample-plan.ts'
 import { readings } from './readings.ts'
 import { secondLooks } from './second-looks.ts'
+import { breathing } from './breathing.ts'
+import { ground } from './ground.ts'
 import { today } from './today.ts'
 import { vein } from './vein.ts'
 import { veinSheet } from './vein-sheet.ts'
@@ -23,6 +25,8 @@ import { workings } from './workings.ts'
 export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => ReadonlySignal<Reckoned[P]> } = {
   today,
   access,
+  breathing,
+  ground,
   workings,
   readings,
   openings,
