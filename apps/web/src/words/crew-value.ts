@@ -5,7 +5,7 @@ import { figures, toStep, withUnit } from './number.ts'
 type Units = BookState['units']
 const imperial: Readonly<Record<string, { readonly to: string, readonly say: string }>> = {
   m: { to: 'ft', say: 'ft' }, m2: { to: 'ft2', say: 'ft²' }, 'm²': { to: 'ft2', say: 'ft²' }, m3: { to: 'ft3', say: 'ft³' }, t: { to: 'short ton', say: 'tons' }, 'g/t': { to: 'ozt/short ton', say: 'oz/ton' },
-  'm3/s': { to: 'cfm', say: 'cfm' }, 'C': { to: 'F', say: '°F' },
+  'm3/s': { to: 'cfm', say: 'cfm' }, C: { to: 'F', say: '°F' },
 }
 const written: Readonly<Record<string, string>> = { 'm²': 'm2', 'm³': 'm3' }
 

@@ -16,7 +16,14 @@ export interface MonthShown {
 /** How the workings get their air. Every flow here is reckoned, not measured, unless it says so. */
 export interface Breathing {
   readonly sentence: string
-  readonly openings: readonly { readonly name: string, readonly station: string, readonly width: number, readonly height: number, readonly state: string, readonly entry?: string }[]
+  readonly openings: readonly {
+    readonly name: string
+    readonly station: string
+    readonly width: number
+    readonly height: number
+    readonly state: string
+    readonly entry?: string
+  }[]
   /** Inside temperature, °C. */
   readonly inside: Answer | NotEnough
   /** Flow in use for what follows, m3/s: through the network with two openings or more, each way through the portal with one. */

@@ -45,7 +45,8 @@ export function breathingOf(input: BreathingInput): Breathing | NotEnough {
   const inside = insideOf(input, way), months = monthsOf(input.outside)
   const outsideNow = outsideOf(input, way, months)
   const flow = !isAnswer(inside) ? inside : outsideNow === undefined ? wantOutside
-    : open.length > 1 ? throughNetwork({ legs, openings: open, inside, outside: outsideNow, mine: input.mine, stations, assume, units }) : exchangeOf(open[0], inside, outsideNow, units)
+    : open.length > 1 ? throughNetwork({ legs, openings: open, inside, outside: outsideNow, mine: input.mine, stations, assume,
+      units }) : exchangeOf(open[0], inside, outsideNow, units)
   const outlook = isAnswer(inside) && open.length === 1 ? breathingOutlook(open[0]!.width, open[0]!.height, inside.value, months) : []
   const volume = volumeOf(legs, units), known = 'notEnough' in flow ? undefined : flow.flow
   return {

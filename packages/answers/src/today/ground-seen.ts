@@ -32,7 +32,8 @@ export function groundSeen(input: GroundInput): GroundSeen {
     const next = place?.by === 'station' ? way?.stations.find(s => s.distance > (way.distanceOf(place, undefined) ?? Infinity)) : undefined, to = next && stations.get(next.name)
     return station && to && sectionAt(station, Math.atan2(to.point[0] - station.point[0], to.point[1] - station.point[1]) * 180 / Math.PI).width
   }
-  const rock = rocks.map(entry => rockAt(entry, way?.distanceOf(placeOf(entry), undefined), widthAt(entry), units)).sort((a, b) => (a.distance ?? Infinity) - (b.distance ?? Infinity))
+  const rock = rocks.map(entry => rockAt(entry, way?.distanceOf(placeOf(entry), undefined), widthAt(entry), units)).sort((a, b) =>
+    (a.distance ?? Infinity) - (b.distance ?? Infinity))
   const joints = jointPlaces(input), worst = joints.flatMap(j => j.blocks).filter(b => b.surface === 'back').sort((a, b) => b.answer.value - a.answer.value)[0]
   const signs = places.filter(p => p.notes[0]!.found.some(f => bad.includes(f)) && !p.notes[0]!.scaled)
   const log = scaling.map((entry): ScalingAt => ({

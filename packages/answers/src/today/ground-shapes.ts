@@ -6,7 +6,14 @@ export interface GroundPlace {
   readonly name: string
   readonly distance: DistanceIn
   /** Latest first. */
-  readonly notes: readonly { readonly entry: string, readonly taken: string | undefined, readonly found: readonly string[], readonly scaled: boolean, readonly action: string | undefined, readonly by: readonly string[] }[]
+  readonly notes: readonly {
+    readonly entry: string
+    readonly taken: string | undefined
+    readonly found: readonly string[]
+    readonly scaled: boolean
+    readonly action: string | undefined
+    readonly by: readonly string[]
+  }[]
 }
 
 export interface RockAt {
@@ -42,12 +49,22 @@ export interface JointPlace {
   readonly azimuth: number
   readonly sets: readonly { readonly strike: number, readonly dip: number, readonly readings: number }[]
   /** Equal-area net, lower half: poles as read and the mean plane of each set; unit circle, x east, y north. */
-  readonly net: { readonly poles: readonly { readonly at: NetPoint, readonly entry: string, readonly feature: string }[], readonly circles: readonly (readonly NetPoint[])[] }
+  readonly net: { readonly poles: readonly { readonly at: NetPoint, readonly entry: string, readonly feature: string }[]
+    readonly circles: readonly (readonly NetPoint[])[] }
   readonly blocks: readonly BlockAt[]
   readonly heldByWeight: number
 }
 
-export interface ScalingAt { readonly entry: string, readonly where: string, readonly distance: DistanceIn, readonly taken: string, readonly pieces: number | undefined, readonly largest: string | undefined, readonly left: string | undefined, readonly by: readonly string[] }
+export interface ScalingAt {
+  readonly entry: string
+  readonly where: string
+  readonly distance: DistanceIn
+  readonly taken: string
+  readonly pieces: number | undefined
+  readonly largest: string | undefined
+  readonly left: string | undefined
+  readonly by: readonly string[]
+}
 
 /** What was seen, measured and done about the ground. It finds what was measured; what was not can still fall. */
 export interface GroundSeen {

@@ -65,7 +65,8 @@ function inHeading(heading: HeadingShape, input: JointInput): readonly JointPlac
 }
 
 function placeAt(heading: HeadingShape, planes: readonly Plane[], sets: readonly JointSet[], { stations, way, assume, units }: JointInput): JointPlace {
-  const middle = planes[Math.floor(planes.length / 2)]!, here = Math.min(middle.station, heading.stations.length - 2), from = stations.get(heading.stations[here]!)!, to = stations.get(heading.stations[here + 1]!)!
+  const middle = planes[Math.floor(planes.length / 2)]!, here = Math.min(middle.station, heading.stations.length - 2)
+  const from = stations.get(heading.stations[here]!)!, to = stations.get(heading.stations[here + 1]!)!
   const line = sub(to.point, from.point), azimuth = Math.atan2(line[0], line[1]) * 180 / Math.PI, { width, height } = sectionAt(from, azimuth), name = `${heading.stations[planes[0]!.station]!} to ${heading.stations[planes.at(-1)!.station]!}`
   const level = Math.hypot(line[0], line[1]), along: Enu = [line[0] / level, line[1] / level, 0], right: Enu = [along[1], -along[0], 0]
   const surfaces = [['back', [0, 0, -1], width], ['left rib', right, height], ['right rib', [-right[0], -right[1], 0], height]] as const
@@ -88,11 +89,19 @@ function placeAt(heading: HeadingShape, planes: readonly Plane[], sets: readonly
 const triples = (sets: readonly JointSet[]): readonly (readonly [JointSet, JointSet, JointSet])[] =>
   sets.flatMap((a, i) => sets.slice(i + 1).flatMap((b, j) => sets.slice(i + j + 2).map(c => [a, b, c] as const)))
 
-const moves = { 'falls': 'drops straight out', 'slides on one': 'slides on one joint', 'slides on two': 'slides on two joints', 'held by its weight': 'is held by its weight' } as const
+const moves = { falls: 'drops straight out', 'slides on one': 'slides on one joint', 'slides on two': 'slides on two joints', 'held by its weight': 'is held by its weight' } as const
+
+interface BlockSetting {
+  readonly name: string
+  readonly span: number
+  readonly density: AssumedFigure
+  readonly trace: AssumedFigure
+  readonly units: CrewUnits
+}
 
 function blockAt(
   surface: BlockAt['surface'], wedge: Wedge, three: readonly [JointSet, JointSet, JointSet], tonnes: number, planes: readonly Plane[],
-  { name, span, density, trace, units }: { readonly name: string, readonly span: number, readonly density: AssumedFigure, readonly trace: AssumedFigure, readonly units: CrewUnits },
+  { name, span, density, trace, units }: BlockSetting,
 ): BlockAt {
   const said = three.map(s => `${azimuthWords(s.strike)}/${angle(s.dip)}`).join(', '), move = wedge.move as BlockAt['move']
   return {

@@ -17,10 +17,12 @@ export interface AirLeg {
   readonly entry: string
 }
 
+export interface Section { readonly width: number, readonly height: number, readonly taped: boolean }
+
 const azimuthOf = (d: Enu): number => Math.atan2(d[0], d[1]) * 180 / Math.PI
 
 /** Width and height of the heading at a station, looking along an azimuth. */
-export function sectionAt(place: StationPlace, azimuth: number): { readonly width: number, readonly height: number, readonly taped: boolean } {
+export function sectionAt(place: StationPlace, azimuth: number): Section {
   const { left, right, up, down, taped } = place.walls(azimuth)
   return { width: Math.max(0.3, left + right), height: Math.max(0.3, up + down), taped }
 }
@@ -40,7 +42,7 @@ export function airLegs(survey: Survey, stations: ReadonlyMap<string, StationPla
 }
 
 /** The section at the portal, looking in. */
-export function portalSection(stations: ReadonlyMap<string, StationPlace>, way: Way, legs: readonly AirLeg[]): { readonly width: number, readonly height: number, readonly taped: boolean } | undefined {
+export function portalSection(stations: ReadonlyMap<string, StationPlace>, way: Way, legs: readonly AirLeg[]): Section | undefined {
   const place = stations.get(way.portal), first = legs.find(l => l.from === way.portal || l.to === way.portal)
   const next = first && stations.get(first.from === way.portal ? first.to : first.from)
   return place && next && sectionAt(place, azimuthOf(sub(next.point, place.point)))

@@ -20,7 +20,8 @@ const openingShock = 0.75
 /** Weight of air, kg/m3: P / (287.04 T), with the pressure of the standard atmosphere at the portal's height. */
 const density = (celsius: number, elevation: number): number => 101_325 * (1 - 2.25577e-5 * elevation) ** 5.25588 / (287.04 * (celsius + 273.15))
 
-/** Draught through workings with two openings or more: each leg resists, and each is pressed by as much as the air in it is lighter than outside, times its rise. */
+/** Draught through workings with two openings or more: each leg resists, and each is pressed by as much as the air in it is lighter than outside,
+  times its rise. */
 export function throughNetwork({ legs, openings, inside, outside, mine, assume, units }: {
   readonly legs: readonly AirLeg[]
   readonly openings: Breathing['openings']
@@ -35,14 +36,16 @@ export function throughNetwork({ legs, openings, inside, outside, mine, assume, 
   const branches: AirBranch[] = [
     ...legs.map((l, i): AirBranch => ({
       name: `leg ${i}`, from: l.from, to: l.to, drive: (without - within) * gravity * l.rise,
-      resistance: airway({ lengthM: l.length, areaM2: l.width * l.height, perimeterM: 2 * (l.width + l.height), frictionKgM3: k.value, densityKgM3: within }).resistance,
+      resistance: airway({ lengthM: l.length, areaM2: l.width * l.height, perimeterM: 2 * (l.width + l.height), frictionKgM3: k.value,
+        densityKgM3: within }).resistance,
     })),
     ...openings.map((o): AirBranch => ({ name: o.name, from: o.station, to: outdoors, resistance: openingShock * within / (2 * (o.width * o.height) ** 2) * (o.state === 'part blocked' ? 4 : 1) })),
   ]
   const solved = airNetwork(branches), atOpening = solved.branches.slice(legs.length), flow = atOpening.reduce((sum, b) => sum + Math.max(0, b.flowM3S), 0)
   const ins = atOpening.filter(b => b.flowM3S < 0).map(b => b.name), outs = atOpening.filter(b => b.flowM3S > 0).map(b => b.name)
   return {
-    legs: legs.map((l, i) => ({ from: l.from, to: l.to, flow: solved.branches[i]!.flowM3S, speed: Math.abs(solved.branches[i]!.flowM3S) / (l.width * l.height) })),
+    legs: legs.map((l, i) => ({ from: l.from, to: l.to, flow: solved.branches[i]!.flowM3S,
+      speed: Math.abs(solved.branches[i]!.flowM3S) / (l.width * l.height) })),
     flow: buildAnswer({
       id: 'breathing.flow', value: flow, unit: 'm3/s',
       sentence: flow === 0 ? 'Inside and outside are alike: no draught.' : `${flowWords(flow, units)} in at ${ins.join(', ')} and out at ${outs.join(', ')} on ${outside.says}, reckoned.`,

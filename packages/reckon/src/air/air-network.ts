@@ -49,7 +49,8 @@ export function airNetwork(branches: readonly AirBranch[]): AirNetwork {
     return q
   }
   const energy = (q: Float64Array): number => q.reduce((sum, v, b) => sum + r[b]! * Math.abs(v) ** 3 / 3 - drive[b]! * v, 0)
-  const gradient = (q: Float64Array): number[] => loops.map(loop => loop.reduce((sum, [b, sign]) => sum + sign * (r[b]! * q[b]! * Math.abs(q[b]!) - drive[b]!), 0))
+  const gradient = (q: Float64Array): number[] =>
+    loops.map(loop => loop.reduce((sum, [b, sign]) => sum + sign * (r[b]! * q[b]! * Math.abs(q[b]!) - drive[b]!), 0))
   const scale = Math.max(...drive.map(Math.abs), 0)
   // A flow as great as the drives could push through the least resistance: what the floor under the slope is measured against.
   const floor = 1e-9 * Math.sqrt(scale / Math.min(...r, 1))
@@ -76,7 +77,8 @@ type Way = readonly (readonly [branch: number, sign: 1 | -1])[]
 
 /** One closed way for each branch that is not in a spanning tree: along it, and back through the tree. */
 function closedWays(branches: readonly AirBranch[]): readonly Way[] {
-  const up = new Map<string, { readonly to: string, readonly branch: number, readonly sign: 1 | -1, readonly depth: number } | undefined>(), inTree = new Set<number>()
+  const up = new Map<string, { readonly to: string, readonly branch: number, readonly sign: 1 | -1, readonly depth: number } | undefined>()
+  const inTree = new Set<number>()
   for (const start of branches.flatMap(b => [b.from, b.to])) {
     if (up.has(start)) continue
     up.set(start, undefined)
@@ -85,7 +87,7 @@ function closedWays(branches: readonly AirBranch[]): readonly Way[] {
       branches.forEach((b, i) => {
         const there = b.from === here ? b.to : b.to === here ? b.from : undefined
         if (there === undefined || up.has(there)) return
-        up.set(there, { to: here!, branch: i, sign: b.from === there ? 1 : -1, depth: (up.get(here!)?.depth ?? 0) + 1 })
+        up.set(there, { to: here, branch: i, sign: b.from === there ? 1 : -1, depth: (up.get(here)?.depth ?? 0) + 1 })
         inTree.add(i)
         waiting.push(there)
       })
@@ -97,7 +99,10 @@ function closedWays(branches: readonly AirBranch[]): readonly Way[] {
     let [back, ahead] = [b.to, b.from]
     while (back !== ahead) {
       const [a, c] = [up.get(back), up.get(ahead)]
-      if ((a?.depth ?? 0) >= (c?.depth ?? 0)) { way.push([a!.branch, a!.sign]); back = a!.to } else { way.push([c!.branch, c!.sign === 1 ? -1 : 1]); ahead = c!.to }
+      if ((a?.depth ?? 0) >= (c?.depth ?? 0)) { way.push([a!.branch, a!.sign]); back = a!.to } else {
+        way.push([c!.branch,
+          c!.sign === 1 ? -1 : 1]); ahead = c!.to
+      }
     }
     return [way]
   })

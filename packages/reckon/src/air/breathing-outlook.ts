@@ -14,10 +14,12 @@ export interface MonthBreathing extends MonthOutside {
 }
 
 /** How a single opening breathes month by month, from how warm it is inside and outside. An upper bound, as portalExchange is. */
-export function breathingOutlook(widthM: number, heightM: number, insideC: number, months: readonly MonthOutside[], discharge?: number): readonly MonthBreathing[] {
+export function breathingOutlook(widthM: number, heightM: number, insideC: number, months: readonly MonthOutside[],
+  discharge?: number): readonly MonthBreathing[] {
   return months.map((month) => {
     const [low, high] = [month.lowC, month.highC].map(outside => portalExchange(widthM, heightM, insideC, outside, discharge))
-    return { ...month, atLow: low!.flowM3S, atHigh: high!.flowM3S, topAtLow: low!.directionTop, topAtHigh: high!.directionTop, turns: month.lowC < insideC && month.highC > insideC }
+    return { ...month, atLow: low!.flowM3S, atHigh: high!.flowM3S, topAtLow: low!.directionTop, topAtHigh: high!.directionTop,
+      turns: month.lowC < insideC && month.highC > insideC }
   })
 }
 

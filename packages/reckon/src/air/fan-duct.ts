@@ -40,8 +40,10 @@ const orifice = 0.6
  * @throws InputError for sizes that are not above zero or a negative gap
  * Source: Atkinson's equation and orifice flow; the fan's curve is a parabola through its two ends, where no curve is known.
  */
-export function fanDuct({ freeFlowM3S, shutPressurePa, ductDiameterM, ductLengthM, pieceM = 10, gap = jointGaps.usual, frictionKgM3 = flexible }: FanDuctInput): FanDuct {
-  const sizes = { free_flow_m3_s: freeFlowM3S, shut_pressure_Pa: shutPressurePa, duct_diameter_m: ductDiameterM, duct_length_m: ductLengthM, piece_m: pieceM, friction_kg_m3: frictionKgM3 }
+export function fanDuct({ freeFlowM3S, shutPressurePa, ductDiameterM, ductLengthM, pieceM = 10, gap = jointGaps.usual,
+  frictionKgM3 = flexible }: FanDuctInput): FanDuct {
+  const sizes = { free_flow_m3_s: freeFlowM3S, shut_pressure_Pa: shutPressurePa, duct_diameter_m: ductDiameterM, duct_length_m: ductLengthM,
+    piece_m: pieceM, friction_kg_m3: frictionKgM3 }
   for (const [field, value] of Object.entries(sizes)) positive(value, field)
   if (finite(gap, 'gap') < 0) throw new InputError('gap', gap, 'zero or more')
   const area = Math.PI * ductDiameterM ** 2 / 4, pieces = Math.max(1, Math.round(ductLengthM / pieceM)), each = ductLengthM / pieces

@@ -32,4 +32,4 @@ export const frictionFactors: readonly FrictionFactor[] = [
 ]
 
 /** Shock factors X of the pressure head rho v2/2 (from memory). */
-export const shockFactors = { 'sharp entry': 0.5, 'exit': 1 } as const
+export const shockFactors = { 'sharp entry': 0.5, exit: 1 } as const

@@ -3,18 +3,18 @@ import { finite, InputError, positive } from '../core/index.ts'
 export const qSource = 'Barton, Lien and Lunde, Rock Mechanics 6 (1974) 189-236 (Jn, Jr, Ja read in a printed copy, scribd.com/document/605497152; Jw, SRF, ESR from memory)'
 
 /** Joint set number. */
-export const setNumbers = { 'none or few': 1, 'one': 2, 'one and random': 3, 'two': 4, 'two and random': 6, 'three': 9, 'three and random': 12, 'four or more': 15, 'crushed': 20 } as const
+export const setNumbers = { 'none or few': 1, one: 2, 'one and random': 3, two: 4, 'two and random': 6, three: 9, 'three and random': 12, 'four or more': 15, crushed: 20 } as const
 /** Joint roughness number. Broken: the trace does not run on. */
 export const roughnessNumbers = {
   'rough and broken': 4, 'smooth and broken': 3, 'slickensided and broken': 2, 'rough and wavy': 3, 'smooth and wavy': 2, 'slickensided and wavy': 1.5,
   'rough and flat': 1.5, 'smooth and flat': 1, 'slickensided and flat': 0.5, 'gouge, no contact': 1,
 } as const
 /** Joint alteration number, walls in touch but for the last. */
-export const alterationNumbers = { 'healed': 0.75, 'stained only': 1, 'slightly altered': 2, 'silty or sandy coat': 3, 'soft clay coat': 4, 'clay, thick': 8 } as const
+export const alterationNumbers = { healed: 0.75, 'stained only': 1, 'slightly altered': 2, 'silty or sandy coat': 3, 'soft clay coat': 4, 'clay, thick': 8 } as const
 /** Joint water reduction. */
 export const waterNumbers = { dry: 1, damp: 1, wet: 0.66, dripping: 0.66, flowing: 0.5 } as const
 /** Stress reduction factor. */
-export const stressNumbers = { 'near the surface, loose': 2.5, 'medium': 1, 'single crushed zone near the surface': 5, 'many crushed zones': 10 } as const
+export const stressNumbers = { 'near the surface, loose': 2.5, medium: 1, 'single crushed zone near the surface': 5, 'many crushed zones': 10 } as const
 
 /** Excavation support ratio: temporary mine openings 3 to 5, permanent ones 1.6. */
 export const supportRatios = { temporary: 3, permanent: 1.6 } as const

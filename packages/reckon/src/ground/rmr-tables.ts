@@ -30,7 +30,7 @@ export const conditionRatings = {
 } as const
 export const waterRatings = { dry: 15, damp: 10, wet: 7, dripping: 4, flowing: 0 } as const
 /** For tunnels. */
-export const orientationRatings = { 'very favourable': 0, 'favourable': -2, 'fair': -5, 'unfavourable': -10, 'very unfavourable': -12 } as const
+export const orientationRatings = { 'very favourable': 0, favourable: -2, fair: -5, unfavourable: -10, 'very unfavourable': -12 } as const
 
 export interface RmrClass { readonly name: string, readonly least: number, readonly says: string, readonly spanM: number, readonly standUpHours: number }
 

@@ -15,7 +15,7 @@ export interface RmrInput {
 
 export interface RockMassRating {
   readonly total: number
-  readonly parts: { readonly strength: number, readonly rqd: number, readonly spacing: number, readonly condition: number, readonly water: number, readonly orientation: number }
+  readonly parts: Readonly<Record<'strength' | 'rqd' | 'spacing' | 'condition' | 'water' | 'orientation', number>>
   readonly class: RmrClass
 }
 

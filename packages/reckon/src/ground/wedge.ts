@@ -71,8 +71,12 @@ export function wedgeOn({ normals, open, along, span, trace }: WedgeInput): Wedg
   const corners = outlets.map(p => scaled(p, depth)) as unknown as readonly [Enu, Enu, Enu]
   const face = length(cross(subtract(corners[1], corners[0]), subtract(corners[2], corners[0]))) / 2
   // Normals turned to look into the block: each plane has the edge that is not its own on its inner side.
-  const inward = normals.map((normal, i) => { const other = edges[pairs.findIndex(p => !(p as readonly number[]).includes(i))]!; return scaled(unit(normal), dot(normal, other) < 0 ? -1 : 1) })
-  return { apex: scaled(n, -depth), corners: corners.map(c => add(c, scaled(n, -depth))) as unknown as readonly [Enu, Enu, Enu], volume: face * depth / 3, depth, face, ...movesBy(inward, n) }
+  const inward = normals.map((normal, i) => {
+    const other = edges[pairs.findIndex(p => !(p as readonly number[]).includes(i))]!
+    return scaled(unit(normal), dot(normal, other) < 0 ? -1 : 1)
+  })
+  return { apex: scaled(n, -depth), corners: corners.map(c => add(c, scaled(n, -depth))) as unknown as readonly [Enu, Enu, Enu],
+    volume: face * depth / 3, depth, face, ...movesBy(inward, n) }
 }
 
 /** How a block between planes moves under its weight; `inward` look into the block, `open` into the opening. */

@@ -37,7 +37,8 @@ describe('a network of airways', () => {
   })
 
   it('at every junction as much comes in as goes out, and closed ways balance (any network)', () => {
-    const anyBranch = fc.record({ from: fc.integer({ min: 0, max: 7 }), to: fc.integer({ min: 0, max: 7 }), resistance: fc.integer({ min: -300, max: 300 }).map(v => 10 ** (v / 100)), drive: fc.integer({ min: -500, max: 500 }).map(v => v / 10) })
+    const anyBranch = fc.record({ from: fc.integer({ min: 0, max: 7 }), to: fc.integer({ min: 0, max: 7 }),
+      resistance: fc.integer({ min: -300, max: 300 }).map(v => 10 ** (v / 100)), drive: fc.integer({ min: -500, max: 500 }).map(v => v / 10) })
     fc.assert(fc.property(fc.array(anyBranch, { minLength: 1, maxLength: 16 }), (given) => {
       const branches = given.filter(b => b.from !== b.to).map((b, i): AirBranch => ({ ...b, name: `${i}`, from: `${b.from}`, to: `${b.to}` }))
       const solved = airNetwork(branches), most = Math.max(...solved.branches.map(b => Math.abs(b.flowM3S)), 1e-9)

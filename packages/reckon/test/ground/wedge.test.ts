@@ -31,8 +31,10 @@ describe('a wedge in the back', () => {
     expect(at(3) / at(1.5)).toBeCloseTo(8, 9)
   })
   it('makes none of parallel joints or of one that lies in the back', () => {
-    expect(wedgeOn({ normals: [normalOf({ strike: 0, dip: 60 }), normalOf({ strike: 0, dip: 60 }), normalOf({ strike: 90, dip: 60 })], open: back, along: north, span: 2 })).toBeUndefined()
-    expect(wedgeOn({ normals: [normalOf({ strike: 0, dip: 60 }), normalOf({ strike: 0, dip: 0 }), normalOf({ strike: 90, dip: 60 })], open: back, along: north, span: 2 })).toBeUndefined()
+    expect(wedgeOn({ normals: [normalOf({ strike: 0, dip: 60 }), normalOf({ strike: 0, dip: 60 }), normalOf({ strike: 90, dip: 60 })], open: back,
+      along: north, span: 2 })).toBeUndefined()
+    expect(wedgeOn({ normals: [normalOf({ strike: 0, dip: 60 }), normalOf({ strike: 0, dip: 0 }), normalOf({ strike: 90, dip: 60 })], open: back,
+      along: north, span: 2 })).toBeUndefined()
   })
   it.each([[{ span: 0 }, /span/], [{ span: NaN }, /span/], [{ trace: -1 }, /trace/], [{ along: [0, 0, 1] as Enu }, /along/]])('refuses %j', (part, field) =>
     expect(() => wedgeOn({ normals: threeAt(50), open: back, along: north, span: 2, ...part })).toThrow(field))
@@ -50,7 +52,8 @@ describe('against brute force', () => {
       const normals = three.map(normalOf) as [Enu, Enu, Enu], wedge = wedgeOn({ normals, open: facing, along: north, span: 1.5, trace: 3 })
       if (!wedge || wedge.depth > 12) return
       tried++
-      const corners = [wedge.apex, ...wedge.corners], [low, high] = [0, 1, 2].map(i => [Math.min(...corners.map(c => c[i]!)), Math.max(...corners.map(c => c[i]!))]).reduce<[number[], number[]]>(([a, b], [x, y]) => [[...a, x!], [...b, y!]], [[], []])
+      const corners = [wedge.apex, ...wedge.corners]
+      const low = [0, 1, 2].map(i => Math.min(...corners.map(c => c[i]!))), high = [0, 1, 2].map(i => Math.max(...corners.map(c => c[i]!)))
       const middle = [0, 1, 2].map(i => corners.reduce((s, c) => s + c[i]!, 0) / 4) as unknown as Enu, draws = drawsFrom(seed), n = 20_000
       const side = (p: Enu, normal: Enu) => Math.sign(dot([p[0] - wedge.apex[0], p[1] - wedge.apex[1], p[2] - wedge.apex[2]], normal))
       let hits = 0
@@ -70,13 +73,17 @@ describe('against brute force', () => {
     fc.assert(fc.property(planes, open, (three, facing) => {
       const normals = three.map(normalOf) as [Enu, Enu, Enu], wedge = wedgeOn({ normals, open: facing, along: north, span: 1 })
       // Darts can't tell a sliver: edges well off the surface and planes well apart only.
-      const steep = (c: Enu) => -dot([wedge!.apex[0] - c[0], wedge!.apex[1] - c[1], wedge!.apex[2] - c[2]], facing) / Math.hypot(c[0] - wedge!.apex[0], c[1] - wedge!.apex[1], c[2] - wedge!.apex[2])
+      const steep = (c: Enu) => -dot([wedge!.apex[0] - c[0], wedge!.apex[1] - c[1], wedge!.apex[2] - c[2]], facing) / Math.hypot(c[0] - wedge!.apex[0],
+        c[1] - wedge!.apex[1], c[2] - wedge!.apex[2])
       const apart = (i: number, j: number) => Math.abs(dot(normals[i]!, normals[j]!)) < 0.9
       if (!wedge || !wedge.corners.every(c => steep(c) > 0.3) || !(apart(0, 1) && apart(1, 2) && apart(0, 2))) return
       tried++
       const draws = drawsFrom(3), directions = Array.from({ length: 3000 }, (): Enu => [draws.normal(), draws.normal(), draws.normal()])
       const open = [-1, 1].flatMap(a => [-1, 1].flatMap(b => [-1, 1].map(c => [a, b, c])))
-        .filter((code) => { const inside = directions.filter(d => normals.every((v, i) => code[i]! * dot(d, v) > 0)); return inside.length > 60 && inside.every(d => dot(d, facing) > 0) })
+        .filter((code) => {
+          const inside = directions.filter(d => normals.every((v, i) => code[i]! * dot(d, v) > 0)); return inside.length > 60
+          && inside.every(d => dot(d, facing) > 0)
+        })
       const middle = wedge.corners.reduce<Enu>((s, c) => [s[0] + c[0] - wedge.apex[0], s[1] + c[1] - wedge.apex[1], s[2] + c[2] - wedge.apex[2]], [0, 0, 0])
       const own = normals.map(v => Math.sign(dot(middle, v)))
       for (const code of open) expect(code).toEqual(own)
@@ -102,7 +109,8 @@ describe('against brute force', () => {
 describe('joint sets', () => {
   it('three sets of readings come back as three, near their planes', () => {
     const draws = drawsFrom(4), sets = [{ strike: 312, dip: 78 }, { strike: 222, dip: 52 }, { strike: 20, dip: 18 }]
-    const found = jointSets(sets.flatMap(s => Array.from({ length: 8 }, () => ({ strike: s.strike + draws.normal() * 4, dip: Math.min(90, Math.abs(s.dip + draws.normal() * 4)) }))))
+    const found = jointSets(sets.flatMap(s =>
+      Array.from({ length: 8 }, () => ({ strike: s.strike + draws.normal() * 4, dip: Math.min(90, Math.abs(s.dip + draws.normal() * 4)) }))))
     expect(found).toHaveLength(3)
     expect(found.map(s => s.of.length)).toEqual([8, 8, 8])
   })

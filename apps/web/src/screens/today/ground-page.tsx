@@ -67,7 +67,7 @@ function Shown({ ground }: { readonly ground: GroundSeen }) {
   )
 }
 
-const moves = { 'falls': 'drops straight out', 'slides on one': 'slides on one joint', 'slides on two': 'slides on two joints' } as const
+const moves = { falls: 'drops straight out', 'slides on one': 'slides on one joint', 'slides on two': 'slides on two joints' } as const
 
 function Joints({ at }: { readonly at: JointPlace }) {
   const units = book.value?.units ?? 'metres and g/t'

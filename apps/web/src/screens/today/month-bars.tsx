@@ -10,7 +10,8 @@ const left = 52, right = 10, top = 18, foot = 26, height = 190
 export function MonthBars({ months, inside, units }: { readonly months: readonly MonthShown[], readonly inside: number, readonly units: BookState['units'] }) {
   const box = useRef<HTMLDivElement>(null), { width } = useSize(box)
   const low = Math.min(inside, ...months.map(m => m.low)) - 2, high = Math.max(inside, ...months.map(m => m.high)) + 2
-  const step = (width - left - right) / months.length, y = (c: number) => top + (high - c) / (high - low) * (height - top - foot), x = (i: number) => left + (i + 0.5) * step
+  const step = (width - left - right) / months.length, y = (c: number) => top + (high - c) / (high - low) * (height - top - foot)
+  const x = (i: number) => left + (i + 0.5) * step
   const ticks = [low + 2, inside, high - 2].map(c => ({ c, text: String(Math.round(crewValue(c, 'C', units).value)) }))
   return (
     <div class="month-bars" ref={box}>
