@@ -68,6 +68,9 @@ function Value({ value, field }: { readonly value: FieldValue, readonly field: F
   return <>{text}</>
 }
 
+/** Kinds that have a page of their own among the finds: where it lies, and what lies within a metre. */
+const findKinds = new Set(['target', 'sample', 'relic', 'photo'])
+
 function Strike({ entry }: { readonly entry: Entry }) {
   const [asking, ask] = useState(false), [why, setWhy] = useState(''), [trouble, setTrouble] = useState('')
   const strike = async () => {
@@ -80,6 +83,7 @@ function Strike({ entry }: { readonly entry: Entry }) {
   }
   return (
     <div class="entry-actions">
+      {!asking && findKinds.has(entry.kind) && <a class="btn" href={linkTo('finds', 'at', entry.id)} onClick={shut}>Find it again</a>}
       {!asking && <a class="btn" href={linkTo('write', 'mend', entry.id)} onClick={shut}>Mend</a>}
       {!asking && <button type="button" class="btn" onClick={() => ask(true)}>{entry.struck ? 'Restore' : 'Strike out'}</button>}
       {asking && (

@@ -61,6 +61,7 @@ function WriteOne({ kindId, begun }: { readonly kindId: string, readonly begun: 
     <>
       <p class="crumb"><a href={linkTo('write')}>Write</a></p>
       <h1>{kind.label}</h1>
+      {kindId === 'sample' && <p><a href={linkTo('finds', 'how-much')}>How much to take, before the bag is filled</a></p>}
       {says && <p class="saved" role="status"><b>{says}</b><SentOn /></p>}
       {help && book.value
         ? (
