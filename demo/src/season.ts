@@ -11,6 +11,7 @@ import { crushAndPan } from './measure/lab.ts'
 import { mineAndTools } from './measure/mine.ts'
 import { money } from './measure/money.ts'
 import { narrowing } from './measure/narrowing.ts'
+import { options } from './measure/options.ts'
 import { relics } from './measure/relics.ts'
 import { samplePlan, takeSamples, type SamplePlan } from './measure/sampling.ts'
 import { secondThoughts } from './measure/second-thoughts.ts'
@@ -42,6 +43,7 @@ export function season(making: Making, samples: number): void {
   shifts(making)
   money(making)
   entering(making)
+  options(making)
   secondThoughts(making)
   sweeps(making)
   narrowing(making)

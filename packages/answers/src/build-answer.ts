@@ -15,18 +15,22 @@ export function buildAnswer<T>(given: Given<T>): Answer<T> {
 }
 
 /** The middle 80 % of equally likely outcomes. */
-export function rangeOf(outcomes: readonly number[], because: readonly string[] = [], confidence = 0.8): AnswerRange {
-  const sorted = [...outcomes].sort((a, b) => a - b)
+export function rangeOf(outcomes: ArrayLike<number>, because: readonly string[] = [], confidence = 0.8): AnswerRange {
+  const sorted = Float64Array.from(outcomes).sort()
   const tail = (1 - confidence) / 2
   return { low: quantile(sorted, tail), high: quantile(sorted, 1 - tail), confidence, because }
 }
 
 /** Linear interpolation between order statistics (Hyndman and Fan, Am. Statist. 50, 1996, 361, type 7; from memory). */
-export function quantile(sorted: readonly number[], p: number): number {
+export function quantile(sorted: ArrayLike<number>, p: number): number {
   const at = (sorted.length - 1) * p
   const low = Math.floor(at)
   const below = sorted[low] ?? Number.NaN
   return below + (at - low) * ((sorted[low + 1] ?? below) - below)
 }
 
-export const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length
+export function mean(values: ArrayLike<number>): number {
+  let sum = 0
+  for (let i = 0; i < values.length; i++) sum += values[i]!
+  return sum / values.length
+}

@@ -5,6 +5,7 @@ import type { Bags } from './bags/shapes.ts'
 import type { Finds } from './finds/shapes.ts'
 import type { Lab } from './lab/shapes.ts'
 import type { SamplePlanning } from './sampling/shapes.ts'
+import type { Next } from './next/shapes.ts'
 import type { SecondLook } from './second-look/second-look.ts'
 import type { VeinSheet } from './vein/shapes.ts'
 import type { Grade, Heaps, LostPart, Pay, VeinAt, Workings } from './shapes.ts'
@@ -48,6 +49,8 @@ export interface Reckoned {
   /** What the heaps of broken rock hold: gob, dumps, muck and tailings. */
   readonly heaps: Heaps | NotEnough
   readonly pay: Pay | NotEnough
+  /** Where the next look does most good. */
+  readonly next: Next | NotEnough
   /** What does not fit the rest and wants looking at again. */
   readonly secondLooks: readonly SecondLook[]
 }

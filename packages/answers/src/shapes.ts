@@ -228,34 +228,5 @@ export interface LostPart {
 
 export interface LostPlane { readonly normal: Enu, readonly point: Enu }
 
-export interface Driver {
-  readonly name: string
-  readonly unit: string
-  readonly low: number
-  readonly high: number
-  /** Pay a person-day when this one is at its low or high (one in ten) and the rest are as they are. */
-  readonly payAtLow: number
-  readonly payAtHigh: number
-  readonly answer: Answer
-}
-
-export interface Pay {
-  readonly sentence: string
-  readonly currency: string
-  /** What each would earn for a day's work. */
-  readonly perDay: Answer
-  readonly personDays: Answer
-  readonly ouncesWon: Answer
-  readonly breakEven: Answer
-  /** Chance that a day pays more than `wage`. */
-  readonly chance: Answer
-  readonly wage: number
-  /** Twenty equally likely outcomes of pay a person-day, lowest first. */
-  readonly twenty: readonly number[]
-  /** Pay a person-day with every input at its middle: what the drivers are moved from. Not the median of the outcomes, which `perDay` is. */
-  readonly middleCase: number
-  /** What matters, most first. */
-  readonly drivers: readonly Driver[]
-  readonly inputs: readonly Answer[]
-  readonly cautions: readonly string[]
-}
+export type * from './pay/shapes.ts'
+export type * from './next/shapes.ts'

@@ -40,9 +40,17 @@ export const flow = (cubicMetresASecond: number, units: CrewUnits, digits = 2): 
   units.length === 'ft' ? `${figure(convert(cubicMetresASecond, 'm3/s', 'cfm'), digits)} cfm` : `${figure(cubicMetresASecond, digits)} m³/s`
 export const temperature = (celsius: number, units: CrewUnits): string => units.length === 'ft' ? `${Math.round(celsius * 1.8 + 32)} °F` : `${figure(celsius, 2)} °C`
 
-export const money = (amount: number, currency: string): string => {
+/** A number as one would write it by hand: up to so many figures, no noughts at its end. */
+export const plain = (value: number, digits = 3): string => figure(value, digits).replace(/(\.\d*?)0+$/, '$1').replace(/\.$/, '')
+
+/**
+ * Money: two figures below a hundred, three above; or, where `places` is given, so many decimals, a thousand and more to three figures all the same.
+ */
+export const money = (amount: number, currency: string, places?: number): string => {
   const sign = currency === 'USD' ? '$' : `${currency} `
-  return `${amount < 0 ? '−' : ''}${sign}${figure(Math.abs(amount), Math.abs(amount) < 100 ? 2 : 3)}`
+  const size = Math.abs(amount)
+  const text = places !== undefined && size < 1000 ? size.toFixed(places) : figure(size, size < 100 ? 2 : 3)
+  return `${amount < 0 && /[1-9]/.test(text) ? '−' : ''}${sign}${text}`
 }
 
 export const azimuth = (degrees: number): string => `${String(Math.round(((degrees % 360) + 360) % 360) % 360).padStart(3, '0')}°`

@@ -68,7 +68,7 @@ describe('reckoner', () => {
     expect((reckoner.answer('grade') as Grade).ounces.value).toBeGreaterThan(was)
     reckoner.answer('workings'); reckoner.answer('pay')
     const ran = Object.keys(reckoner.runs).filter(name => reckoner.runs[name] !== before[name]).sort()
-    expect(ran).toEqual(['beliefs', 'grade', 'grade ground', 'grade samples', 'looks', 'pay'])
+    expect(ran).toEqual(['beliefs', 'grade', 'grade ground', 'grade samples', 'looks', 'pay', 'pay basis'])
   })
 
   it('[R5] the same book gives the same numbers', () => {

@@ -1,4 +1,4 @@
-import type { Answer, CrewUnits, Driver, Grade, LostPart, NotEnough, PartName, Pay, Reckoned, SecondLook, VeinAt, Workings } from '@lodebook/answers'
+import type { Answer, CrewUnits, Grade, LostPart, NotEnough, PartName, Reckoned, SecondLook, VeinAt, Workings } from '@lodebook/answers'
 import { figure, length, plural } from '@lodebook/answers'
 import { kinds } from '@lodebook/book'
 import { convert } from '@lodebook/reckon/units'
@@ -8,6 +8,8 @@ import { heapsPage } from './heaps.ts'
 import { labPage } from './lab.ts'
 import { cautionsPart, figuresPart, figuresTable, page, short, under } from './page-parts.ts'
 import { openingsPage, readingsPage } from './survey.ts'
+import { nextPage } from './next.ts'
+import { payPage } from './pay.ts'
 import { sentences } from './problems.ts'
 import { table } from './table.ts'
 import { veinSheetPage } from './vein.ts'
@@ -23,6 +25,7 @@ const pages: { readonly [P in PartName]: Page<P> } = {
   workings: workingsPage, readings: readingsPage, openings: openingsPage,
   vein: veinPage, veinSheet: veinSheetPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
   finds: findsPage, bags: bagsPage, samplePlan: samplePlanPage, associations: associationsPage,
+  next: nextPage,
   lab: labPage,
   heaps: heapsPage,
   secondLooks: (looks, _, width) => secondLooksPart(looks, width),
@@ -73,17 +76,6 @@ function gradePage({ sentence, ounces, tonnes, grade, width: thickness, audit, p
   return page(sentences([sentence], width), figuresPart([ounces, tonnes, grade, thickness, audit], width),
     under(panels.length > best.length ? `The ${best.length} of ${panels.length} panels with most gold` : 'Panels', figuresTable(head, rows, width)), cautionsPart(cautions, width))
 }
-
-function payPage({ sentence, currency, perDay, personDays, ouncesWon, breakEven, chance, twenty, drivers, cautions }: Pay, _: unknown, width: number): string {
-  const tens = [twenty.slice(0, 10), twenty.slice(10)].map(row => row.map(one => figure(one, 2)))
-  return page(sentences([sentence], width), figuresPart([perDay, chance, breakEven, ouncesWon, personDays], width),
-    under(`Twenty outcomes, each as likely as the others, ${currency} a day`, table(tens, { width, indent: 2, sides: tens[0]!.map(() => 'right' as const) })),
-    under('What matters, most first', driversTable(drivers, currency, width)), cautionsPart(cautions, width))
-}
-
-const driversTable = (drivers: readonly Driver[], currency: string, width: number): string => table(
-  drivers.map(({ name, low, high, unit, payAtLow, payAtHigh }) => [figure(low, 2), figure(payAtLow, 2), figure(high, 2), figure(payAtHigh, 2), `${name}, ${unit}`]),
-  { width, head: ['At', currency, 'At', currency, 'of'], sides: ['right', 'right', 'right', 'right', 'left'] })
 
 /** What does not fit the rest, each with what to do about it. */
 export const secondLooksPart = (looks: readonly SecondLook[], width: number): string =>

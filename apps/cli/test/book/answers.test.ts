@@ -35,7 +35,7 @@ describe('answer', () => {
     expect(out).toMatch(/stations placed/)
     expect(out).toMatch(/Lantern vein strikes/)
     expect(out).toMatch(/oz of gold in/)
-    expect(out).toMatch(/leave each of you/)
+    expect(out).toMatch(/leaves\s+each\s+of\s+you/)
     expect(out).toMatch(/\nLook again\n/)
     narrow(out)
   })

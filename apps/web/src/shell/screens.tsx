@@ -28,6 +28,8 @@ export const screens: readonly Screen[] = [
     Shown: lazyScreen(async () => (await import('../screens/grade.tsx')).GradeScreen) },
   { id: 'pay', name: 'Pay', asks: 'Is it worth our days?',
     Shown: lazyScreen(async () => (await import('../screens/pay.tsx')).PayScreen) },
+  { id: 'next', name: 'Next', asks: 'Where does the next hour, or the next assay fee, do most good?',
+    Shown: lazyScreen(async () => (await import('../screens/next.tsx')).NextScreen) },
   { id: 'write', name: 'Write', asks: 'What did you see, measure or take?', atHand: true,
     Shown: lazyScreen(async () => (await import('../screens/write.tsx')).WriteScreen) },
   { id: 'book', name: 'Book', asks: 'What is written, by whom and when?',

@@ -1,92 +1,102 @@
 import type { Entry } from '@lodebook/book'
-import type { Assume, AssumedFigure, AssumptionName } from '../assumptions.ts'
+import { updatedRate } from '@lodebook/reckon/pay'
+import type { LoggedShift, Spread, WorkStep } from '@lodebook/reckon/pay'
 import type { Answer } from '../answer.ts'
+import type { Assume, AssumedFigure, AssumptionName } from '../assumptions.ts'
 import { buildAnswer } from '../build-answer.ts'
 import { numberOf, textOf, valueOf, wordsOf } from '../read.ts'
-import { figure, plural } from '../words.ts'
+import { figure, length, plural, rock } from '../words.ts'
+import type { CrewUnits } from '../words.ts'
 
-/** A figure with its middle and one in ten either side, and whether the crew's own log or a guess stands behind it. */
-export interface Spread { readonly median: number, readonly low: number, readonly high: number, readonly answer: Answer }
+/** A figure in doubt with the answer that says where it comes from. */
+export interface AnsweredSpread extends Spread { readonly answer: Answer }
 
-/** Logs needed before they say more than the prior. Common practice, no source. */
-const enoughLogs = 3
-/** 1.2816: one in ten of a normal lies beyond it. */
-const decile = 1.2816
+/** The standing figure behind each step, and how many steps share it: two steps of one figure take half of its days each. */
+const priors: Readonly<Record<WorkStep, readonly [AssumptionName, number]>> = {
+  drive: ['metres driven a person-day', 1], timber: ['tonnes timbered a person-day', 1], break: ['tonnes broken a person-day', 1],
+  muck: ['tonnes mucked and trammed a person-day', 2], tram: ['tonnes mucked and trammed a person-day', 2],
+  crush: ['tonnes crushed and washed a person-day', 2], wash: ['tonnes crushed and washed a person-day', 2],
+  'clean up': ['tonnes cleaned up a person-day', 1],
+}
+export const stepWords: Readonly<Record<WorkStep, string>> = {
+  drive: 'driving', timber: 'timbering', break: 'breaking', muck: 'mucking', tram: 'tramming', crush: 'crushing', wash: 'washing', 'clean up': 'cleaning up',
+}
 
-const tonnesIn = (log: Entry, looseDensity: number): number | undefined => {
+/** Broken rock takes about 60 % more room: quartz 60 to 72 % in published tables. */
+const swell = 1.6
+
+const tonnesIn = (log: Entry, loose: number): number | undefined => {
   const mass = valueOf(log, 'mass')
   if (mass !== undefined) return mass / 1e6
   const loads = numberOf(log, 'loads')
   const volume = valueOf(log, 'loadVolume')
-  return loads === undefined || volume === undefined ? undefined : loads * volume * looseDensity
+  return loads === undefined || volume === undefined ? undefined : loads * volume * loose
 }
 
-/** One logged shift that says both hours and rock. */
-interface Logged { readonly log: Entry, readonly tonnes: number, readonly days: number }
+interface Logged extends LoggedShift { readonly log: Entry }
 
-/** Days a tonne takes at one task, from its logs: total over total, and the relative scatter of that mean. */
-function taskDays(logged: readonly Logged[]): { readonly days: number, readonly variance: number } {
-  const days = logged.reduce((sum, l) => sum + l.days, 0) / logged.reduce((sum, l) => sum + l.tonnes, 0)
-  const logs = logged.map(l => Math.log(l.days / l.tonnes / days))
-  return { days, variance: logs.reduce((sum, l) => sum + l * l, 0) / Math.max(1, logs.length - 1) / logs.length }
-}
-
-/**
- * Tonnes a person does in a day at tasks that follow each other on the same rock: from the book's own logs when there are three or more
- * that say both hours and rock, otherwise the standing figure. Each task has its own days a tonne and they add up; a task never logged is taken as
- * part of the others.
- */
-export function rateOf(id: string, tasks: readonly string[], logs: readonly Entry[], name: AssumptionName, assume: Assume): Spread {
+/** Shifts of one step that say hours and what was done. What was washed goes to the clean-ups in equal parts, since a clean-up is logged without its rock. */
+function loggedShifts(step: WorkStep, work: readonly Entry[], assume: Assume): readonly Logged[] {
   const hours = assume('hours in a day').value
-  const loose = assume('vein density').value / 1.6 // broken rock takes about 60 % more room: quartz 60 to 72 % in published tables
-  const byTask = tasks.map(task => logs.filter(log => textOf(log, 'task') === task).flatMap((log): Logged[] => {
-    const tonnes = tonnesIn(log, loose)
+  const loose = assume('vein density').value / swell
+  const of = (task: string) => work.filter(log => textOf(log, 'task') === task)
+  const washed = step === 'clean up' ? of('wash').reduce((sum, log) => sum + (tonnesIn(log, loose) ?? 0), 0) / Math.max(1, of('clean up').length) : 0
+  return of(step).flatMap((log): Logged[] => {
+    const amount = step === 'drive' ? valueOf(log, 'advance') : step === 'clean up' ? washed : tonnesIn(log, loose)
     const days = wordsOf(log, 'people').length * (valueOf(log, 'hours') ?? 0) / hours
-    return tonnes !== undefined && tonnes > 0 && days > 0 ? [{ log, tonnes, days }] : []
-  })).filter(logged => logged.length > 0)
-  const used = byTask.flat()
-  if (used.length < enoughLogs) return standingSpread(id, assume(name))
-  const each = byTask.map(taskDays)
-  const days = each.reduce((sum, t) => sum + t.days, 0)
-  // Over a whole plan good days and bad even out; what stays is how well the averages are known and that conditions change.
-  const sigma = Math.hypot(Math.sqrt(each.reduce((sum, t) => sum + t.variance * (t.days / days) ** 2, 0)), 0.15)
-  const median = 1 / days
-  const [low, high] = [median * Math.exp(-decile * sigma), median * Math.exp(decile * sigma)]
+    return amount !== undefined && amount > 0 && days > 0 ? [{ log, amount, days }] : []
+  })
+}
+
+/** What one person does of a step in a day: the standing figure, updated by the book's own work logs. */
+export function stepRate(step: WorkStep, work: readonly Entry[], assume: Assume, units: CrewUnits): AnsweredSpread {
+  const [name, shared] = priors[step]
+  const given = assume(name)
+  const prior = { median: given.value * shared, low: given.low * shared, high: given.high * shared }
+  const shifts = loggedShifts(step, work, assume)
+  const rate = updatedRate(prior, shifts)
+  const say = (value: number) => step === 'drive' ? length(value, units, 2) : rock(value, units, 2)
+  const amount = shifts.reduce((sum, s) => sum + s.amount, 0), days = shifts.reduce((sum, s) => sum + s.days, 0)
+  const weight = Math.round(100 * rate.fromLogs)
   return {
-    median, low, high,
+    median: rate.median, low: rate.low, high: rate.high,
     answer: buildAnswer({
-      id, value: median, unit: 't', range: { low, high, confidence: 0.8, because: ['how days differed in the log', 'conditions change (15 %; common practice, no source)'] },
-      sentence: `${tasks.join(' and ')}: ${figure(median, 2)} t a person-day, from ${plural(used.length, 'logged shift')}.`,
+      id: `pay.rate.${step.replace(' ', '-')}`, value: rate.median, unit: step === 'drive' ? 'm' : 't',
+      range: { low: rate.low, high: rate.high, confidence: 0.8, because: shifts.length > 0 ? ['how shifts differed in the log', 'conditions change (15 %; common practice, no source)'] : [given.why] },
+      sentence: shifts.length > 0 ? `${upper(stepWords[step])}: ${say(rate.median)} a person-day, from ${plural(shifts.length, 'logged shift')}.`
+        : `${upper(stepWords[step])}: ${say(rate.median)} a person-day, as assumed; no shift of it is logged.`,
       method: {
-        name: 'person-days over rock, task by task', page: 'pay',
-        working: byTask.map((logged, i) => `${textOf(logged[0]!.log, 'task')!}: ${plural(logged.length, 'shift')} of ${hours} h days, ${figure(each[i]!.days, 3)} person-days a tonne`),
+        name: 'assumed rate updated by the work log', page: 'pay',
+        working: [
+          `assumed before any log: ${say(prior.median)} (${say(prior.low)} to ${say(prior.high)})${shared > 1 ? ', half of the days of the figure that two steps share' : ''}`,
+          ...(shifts.length > 0 ? [`${plural(shifts.length, 'shift')}: ${say(amount)} in ${figure(days, 3)} person-days = ${say(amount / days)} a day; one shift differs from another by ${figure(100 * rate.shiftSd, 2)} %`,
+            `the log has ${weight} % of the say, the assumption ${100 - weight} %`] : []),
+        ],
       },
-      from: used.map(u => u.log.id),
+      sources: ['Conjugate normal update of the log of a rate (from memory)'],
+      from: [...shifts.map(s => s.log.id), ...(given.entry === undefined ? [] : [given.entry])], assumed: [given],
     }),
   }
 }
 
+/** What one load of the log holds, t: the middle of the loads written down. */
+export function loadTonnes(work: readonly Entry[], assume: Assume): number | undefined {
+  const held = work.flatMap(log => valueOf(log, 'loadVolume') ?? []).sort((a, b) => a - b)
+  const middle = held[Math.floor(held.length / 2)]
+  return middle === undefined ? undefined : middle * assume('vein density').value / swell
+}
+
+const upper = (text: string) => text.replace(/^./, c => c.toUpperCase())
+
 /** A standing or crew-given figure as a spread. */
-export function standingSpread(id: string, given: AssumedFigure): Spread {
+export function standingSpread(id: string, given: AssumedFigure, say: (value: number) => string = value => `${figure(value, 3)} ${given.unit ?? ''}`): AnsweredSpread {
   return {
     median: given.value, low: given.low, high: given.high,
     answer: buildAnswer({
       id, value: given.value, ...(given.unit === undefined ? {} : { unit: given.unit }),
       ...(given.low < given.high ? { range: { low: given.low, high: given.high, confidence: 0.8, because: [given.why] } } : {}),
-      sentence: `${given.name}: ${figure(given.value, 3)} ${given.unit ?? ''}, taken as given.`, method: { name: 'assumption', page: 'pay' },
+      sentence: `${upper(given.name)}: ${say(given.value)}, ${given.entry === undefined ? 'as assumed until the crew says otherwise' : 'as the crew says'}.`, method: { name: 'assumption', page: 'pay' },
       from: given.entry === undefined ? [] : [given.entry], assumed: [given],
     }),
   }
-}
-
-/** A draw from a spread of something positive: lognormal through its deciles, on both sides of its median. */
-export const drawPositive = ({ median, low, high }: Spread, normal: number): number =>
-  median * Math.exp(normal * Math.log(normal < 0 ? median / low : high / median) / decile)
-
-/** A draw from a spread of a share of one: normal on the logit. */
-export function drawShare({ median, low, high }: Spread, normal: number): number {
-  const logit = (p: number) => Math.log(p / (1 - p))
-  if (!(low < high) || low <= 0 || high >= 1) return Math.min(1, Math.max(0, median))
-  const z = logit(median) + normal * (normal < 0 ? logit(median) - logit(low) : logit(high) - logit(median)) / decile
-  return 1 / (1 + Math.exp(-z))
 }

@@ -1,6 +1,6 @@
 /** Something written down that does not fit the rest. It is never changed or left out; the crew looks again and decides. */
 export interface SecondLook {
-  readonly sort: 'survey' | 'place' | 'vein' | 'width' | 'mass' | 'blank' | 'standard' | 'bags' | 'bag number'
+  readonly sort: 'survey' | 'assumption' | 'place' | 'vein' | 'width' | 'mass' | 'blank' | 'standard' | 'bags' | 'bag number'
   /** What is odd, against what, and what it may be. */
   readonly sentence: string
   /** Entries to look at, the likeliest first. */

@@ -3,7 +3,6 @@ import type { Driver } from '@lodebook/answers'
 import { useRef } from 'preact/hooks'
 import { Figure } from '../../drawer/figure.tsx'
 import { useSize } from '../../drawing/use-size.ts'
-import { figures } from '../../words/number.ts'
 
 const side = 4, most = 3
 
@@ -24,7 +23,7 @@ export function DriverBars({ drivers, middle, wage, currency }: {
           const [from, to] = [Math.min(d.payAtLow, d.payAtHigh), Math.max(d.payAtLow, d.payAtHigh)]
           return (
             <li key={d.name}>
-              <p class="driver-head"><b>{d.name}</b><span>from <Figure answer={d.answer}>{figures(d.low, 2)}</Figure> to <Figure answer={d.answer}>{figures(d.high, 2)}</Figure> {d.unit}</span></p>
+              <p class="driver-head"><b>{d.name}</b><span>from <Figure answer={d.answer}>{d.said.low}</Figure> to <Figure answer={d.answer}>{d.said.high}</Figure></span></p>
               {width > 0 && (
                 <svg viewBox={`0 0 ${width} 44`} height="44" role="img" aria-label={`${d.name}: pay from ${money(from, currency)} to ${money(to, currency)} a day`}>
                   <path class="driver-rail" d={`M${x(low)} 12H${x(high)}`} />
@@ -42,7 +41,7 @@ export function DriverBars({ drivers, middle, wage, currency }: {
       <p class="soft small">Each bar: pay a day with that one input at its low and at its high (one in ten beyond either), all else in the middle. The thin line is that middle case, the red line the wage to beat.</p>
       {drivers.length > most && (
         <details class="more"><summary>The others</summary>
-          <ul class="plain-list">{drivers.slice(most).map(d => <li key={d.name}>{d.name}: <Figure answer={d.answer}>{figures(d.low, 2)} to {figures(d.high, 2)}</Figure> {d.unit}; pay {money(d.payAtLow, currency)} to {money(d.payAtHigh, currency)}</li>)}</ul>
+          <ul class="plain-list">{drivers.slice(most).map(d => <li key={d.name}>{d.name}: <Figure answer={d.answer}>{d.said.low} to {d.said.high}</Figure>; pay {money(d.payAtLow, currency)} to {money(d.payAtHigh, currency)}</li>)}</ul>
         </details>
       )}
     </>

@@ -30,10 +30,9 @@ export function TwentyDots({ twenty, wage, currency }: { readonly twenty: readon
           <path class="line" d={`M${x(wage)} ${head - 14}V${base + 6}`} />
           <text class="marked" x={x(wage)} y={head - 19} text-anchor={x(wage) > width / 2 ? 'end' : 'start'}>{money(wage, currency)}, the wage to beat</text>
           {dots.map((d, i) => <circle key={i} class={d.value > wage ? undefined : 'under'} cx={side + (d.column + 0.5) * room / columns} cy={base - (d.row + 0.5) * (2 * r + 2)} r={r - 1} />)}
-          {beyond.length > 0 && <text x={width - side} y={base - dots.filter(d => d.value >= high).length * (2 * r + 2) - 6} text-anchor="end">up to {money(Math.max(...beyond), currency)} →</text>}
         </svg>
       )}
-      <p class="soft small">Filled: beats the wage. Open: does not.</p>
+      <p class="soft small">Filled: beats the wage. Open: does not.{beyond.length > 0 && ` The dot at the right end lies further out, at ${money(Math.max(...beyond), currency)}.`}</p>
     </div>
   )
 }

@@ -10,6 +10,7 @@ import { heaps } from './heaps.ts'
 import { lab } from './lab.ts'
 import { lostPart } from './lost-part.ts'
 import { openings } from './openings.ts'
+import { next } from './next.ts'
 import { pay } from './pay.ts'
 import { samplePlan } from './sample-plan.ts'
 import { readings } from './readings.ts'
@@ -41,5 +42,6 @@ export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => Readonl
   grade,
   heaps,
   pay,
+  next,
   secondLooks,
 }

@@ -6,6 +6,7 @@ import { oddMasses } from '../../second-look/odd-masses.ts'
 import { oddPlaces } from '../../second-look/odd-places.ts'
 import { oddVein } from '../../second-look/odd-vein.ts'
 import { oddWidths, widthsInTheVein } from '../../second-look/odd-widths.ts'
+import { unknownAssumptions } from '../../second-look/unknown-assumptions.ts'
 import type { SecondLook } from '../../second-look/second-look.ts'
 import { notEnough } from '../graph.ts'
 import type { Graph } from '../graph.ts'
@@ -22,6 +23,6 @@ export const secondLooks = (g: Graph) => g.node('second looks', (): readonly Sec
     ...oddControls({ samples: g.of('sample'), assays: g.of('assay'), standards: g.of('standard') }),
     ...oddPlaces(placedKinds.flatMap(g.of), g.stations.value),
     ...(notEnough(found) ? [] : [...oddVein(found), ...oddWidths(found.at.widths, byId)]),
-    ...widthsInTheVein([...g.of('width'), ...g.of('sample')]), ...oddMasses(g.of('sample')), ...disagreeingLooks(g.looks.value.looks), ...oddSwaps(g.swaps.value.found),
+    ...widthsInTheVein([...g.of('width'), ...g.of('sample')]), ...oddMasses(g.of('sample')), ...unknownAssumptions(g.of('assumption')), ...disagreeingLooks(g.looks.value.looks), ...oddSwaps(g.swaps.value.found),
   ]
 })
