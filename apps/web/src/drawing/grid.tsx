@@ -45,14 +45,16 @@ export function GridCrosses({ view, size, marks, toGrid, toPlan }: {
   readonly toGrid: (x: number, y: number) => readonly [number, number]
   readonly toPlan: (east: number, north: number) => { readonly x: number, readonly y: number }
 }) {
-  const step = gridStep(view.k, 90)
+  const per = crewValue(1, 'm', book.value?.units ?? 'metres and g/t').value
+  const step = gridStep(view.k / per, 90)
   const corners = [[0, 0], [size.width, 0], [0, size.height], [size.width, size.height]].map(([x, y]) => {
     const p = toDrawing(view, { x: x!, y: y! })
-    return toGrid(p.x, p.y)
+    const [e, n] = toGrid(p.x, p.y)
+    return [e * per, n * per] as const
   })
   const es = steps(Math.min(...corners.map(c => c[0])), Math.max(...corners.map(c => c[0])), step)
   const ns = steps(Math.min(...corners.map(c => c[1])), Math.max(...corners.map(c => c[1])), step)
-  const crosses = es.flatMap(e => ns.map(n => ({ e, n, p: toScreen(view, toPlan(e, n)) })))
+  const crosses = es.flatMap(e => ns.map(n => ({ e, n, p: toScreen(view, toPlan(e / per, n / per)) })))
     .filter(({ p }) => p.x > 0 && p.y > 0 && p.x < size.width && p.y < size.height)
   const taken = marks.map(m => toScreen(view, m))
   const isClear = (p: Point) => !taken.some(m => m.x > p.x - 40 && m.x < p.x + 110 && Math.abs(m.y - p.y) < 26)

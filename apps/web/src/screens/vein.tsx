@@ -51,7 +51,7 @@ function Shown({ sheet, vein, lost, workings }: {
       {isAnswer(sheet.lie.answer) ? <p class="said-one"><Figure answer={sheet.lie.answer}>{sheet.lie.answer.sentence}</Figure></p> : <p class="said-one soft">{sheet.lie.answer.sentence} {sheet.lie.answer.wanted[0]?.why}.</p>}
       {sheet.cautions.length > 0 && <ul class="cautions">{sheet.cautions.map(c => <li key={c}>{c}</li>)}</ul>}
       <section class="section" aria-labelledby="lost"><h2 id="lost">Where did it go?</h2>{lost ? <LostPartShown lost={lost} workings={workings} /> : <p class="waiting">Working it out…</p>}</section>
-      <section class="section" aria-labelledby="thick"><h2 id="thick">How thick, and what is in it</h2><ThicknessSheet sheet={sheet} vein={vein} lost={found} /></section>
+      <section class="section" aria-labelledby="thick"><h2 id="thick">How thick, and what is in it</h2><ThicknessSheet sheet={sheet} vein={vein} lost={found} workings={workings} /></section>
       <MaterialList sheet={sheet} />
       <FaultList sheet={sheet} />
     </>

@@ -15,7 +15,7 @@ export function LostPartShown({ lost, workings }: { readonly lost: LostPart | No
   return (
     <>
       <p class="prose"><Figure answer={lost.apart}>{lost.apart.sentence}</Figure></p>
-      <p class="prose">{tellsWords(lost)} It lies {side(lost)} in {outOf(lost.handChance, 20)} of twenty cases.</p>
+      <p class="prose">{tellsWords(lost)} It lies {side(lost)} in {Math.round(20 * lost.handChance)} of 20 cases. It rests on {lost.rests}.</p>
       <LostSheet lost={lost} workings={workings} />
       {'notEnough' in heading
         ? <p class="prose doubt">{heading.sentence}</p>

@@ -1,4 +1,4 @@
-import type { LostPart, VeinAt, VeinSheet } from '@lodebook/answers'
+import type { LostPart, VeinAt, VeinSheet, Workings } from '@lodebook/answers'
 import { isAnswer } from '@lodebook/answers'
 import type { VeinPoint } from '@lodebook/reckon'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
@@ -25,21 +25,27 @@ const flat = ({ along, down }: VeinPoint): Point => ({ x: along, y: -down })
 const nowhere = { minX: -5, minY: -5, maxX: 5, maxY: 5 }
 
 /** The vein laid flat: where it was taped, what is in it, and the edge at which the lost part begins; below it the width against the way along. */
-export function ThicknessSheet({ sheet, vein, lost }: { readonly sheet: VeinSheet, readonly vein: VeinAt, readonly lost: LostPart | undefined }) {
+export function ThicknessSheet({ sheet, vein, lost, workings }: {
+  readonly sheet: VeinSheet
+  readonly vein: VeinAt
+  readonly lost: LostPart | undefined
+  readonly workings: Workings
+}) {
   const [word, setWord] = useState(''), [lit, setLit] = useState<string>(), [view, setView] = useState<View>(), [size, setSize] = useState<Size>()
   const { units } = book.value!
   const chosen = sheet.materials.find(m => m.word === word), here = useMemo(() => new Set(chosen?.at.map(a => a.entry)), [chosen])
+  const inVein = useMemo(() => inTheVein(vein, workings), [vein, workings])
   const things = useMemo((): readonly Thing[] => {
     const taped = new Set(vein.widths.map(w => w.entry))
     return [
-      ...vein.stations.map((s): Thing => ({ id: `station:${s.name}`, at: flat(s.at), symbol: 'station', label: s.name, weight: 5, labelFrom: 6, says: `Station ${s.name}` })),
+      ...inVein.stations.map((s): Thing => ({ id: `station:${s.name}`, at: flat(s.at), symbol: 'station', label: s.name, weight: 5, labelFrom: 6, says: `Station ${s.name}` })),
       ...vein.widths.map((w): Thing => ({ id: w.entry, at: flat(w.at), symbol: here.has(w.entry) ? 'width-here' : 'width', label: crewText(w.width, 'm', units, 0.01, true), labelFrom: 18, weight: here.has(w.entry) ? 60 : 20, says: `${w.answer.sentence}${here.has(w.entry) ? ` ${word} is named here.` : ''}` })),
       ...(chosen?.at ?? []).filter(a => !taped.has(a.entry)).map((a): Thing => ({ id: a.entry, at: flat(a.at), symbol: 'sample', label: '', weight: 10, says: `${word} is named here` })),
     ]
   }, [vein, here, units])
   const bounds = useMemo(() => {
     const edge = lost?.edge ? nearEdge(lost.edge, vein) : []
-    return boundsOf([...vein.widths.map(w => w.at), ...vein.stations.map(s => s.at), ...edge].map(flat)) ?? nowhere
+    return boundsOf([...vein.widths.map(w => w.at), ...inVein.stations.map(s => s.at), ...edge].map(flat)) ?? nowhere
   }, [vein, lost])
   const column = useRef<HTMLDivElement>(null), room = useSize(column)
   const laid = useMemo(() => layOut([bounds], room.width, innerHeight * 0.8, false), [bounds, room.width])
@@ -73,7 +79,7 @@ export function ThicknessSheet({ sheet, vein, lost }: { readonly sheet: VeinShee
               head={<p><b>{vein.name}, laid flat</b> strike {azimuthText(vein.strike.value)} to the right; distances down the dip are true</p>}
               over={(v, s) => <SectionTicks view={v} size={s} along="along the vein" up="down the dip" downward />}
             >
-              {vein.headings.map(h => <path key={h.name} class="passage" d={line([...h.back, ...[...h.sill].reverse()].map(flat), true)}><title>{h.name}</title></path>)}
+              {inVein.headings.map(h => <path key={h.name} class="passage" d={line([...h.back, ...[...h.sill].reverse()].map(flat), true)}><title>{h.name}</title></path>)}
               {vein.workedOut.map(w => <path key={w.entry} class="gone" fill="none" d={line(w.corners.map(flat), true)}><title>{w.name}, worked out</title></path>)}
               {lost?.edge && (
                 <>
@@ -124,6 +130,14 @@ export function ThicknessSheet({ sheet, vein, lost }: { readonly sheet: VeinShee
       </section>
     </>
   )
+}
+
+/** The headings underground that keep to the vein for all their length, with their stations. */
+function inTheVein(vein: VeinAt, workings: Workings): Pick<VeinAt, 'headings' | 'stations'> {
+  const near = new Set(vein.stations.map(s => s.name))
+  const kept = workings.headings.filter(h => h.sort !== 'surface' && h.stations.every(s => near.has(s)))
+  const [names, stations] = [new Set(kept.map(h => h.name)), new Set(kept.flatMap(h => h.stations))]
+  return { headings: vein.headings.filter(h => names.has(h.name)), stations: vein.stations.filter(s => stations.has(s.name)) }
 }
 
 /** The part of the edge that lies level with what was seen. */

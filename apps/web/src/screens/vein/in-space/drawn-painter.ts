@@ -52,7 +52,7 @@ export function drawnPainter(canvas: HTMLCanvasElement, scene: Scene, hidden: Re
     }
     for (const set of scene.marks) if (!hidden.has(set.kind)) markSet(set)
     function markSet(set: MarkSet) {
-      const r = set.kind === 'stations' ? 2 : 3.5
+      const r = (set.kind === 'stations' ? 2 : 3.5) * Math.min(1, Math.max(0.45, camera.k / 6)) // from far off a drift full of them is still a drift
       pen.beginPath(); pen.fillStyle = set.kind === 'hazard' ? looks.accent : looks.ink; pen.strokeStyle = looks.ink; pen.lineWidth = 1.2
       for (const p of set.at.map(at)) {
         if (p.x < -9 || p.y < -9 || p.x > room.width + 9 || p.y > room.height + 9) continue

@@ -1,5 +1,5 @@
 import type { Enu } from '@lodebook/reckon'
-import { BufferAttribute, BufferGeometry, CanvasTexture, Color, DirectionalLight, DoubleSide, HemisphereLight, LineBasicMaterial, LineDashedMaterial, LineSegments, Mesh, MeshBasicMaterial, MeshLambertMaterial, OrthographicCamera, Points, PointsMaterial, Scene as Space, WebGLRenderer } from 'three'
+import { BufferAttribute, BufferGeometry, CanvasTexture, Color, DirectionalLight, DoubleSide, HemisphereLight, LineBasicMaterial, LineDashedMaterial, LineSegments, Mesh, MeshBasicMaterial, MeshLambertMaterial, OrthographicCamera, Points, PointsMaterial, Scene as Space, SRGBColorSpace, WebGLRenderer } from 'three'
 import { axesOf } from './camera.ts'
 import type { Camera, Room } from './camera.ts'
 import type { Looks, Painter } from './looks.ts'
@@ -14,7 +14,7 @@ export function solidPainter(canvas: HTMLCanvasElement, scene: Scene, hidden: Re
   const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true })
   const middle = [0, 1, 2].map(i => (scene.bounds.min[i]! + scene.bounds.max[i]!) / 2) as unknown as Enu // single floats keep their millimetres about it
   const put = (points: readonly Enu[]) => Float32Array.from(points.flatMap(p => [p[0] - middle[0], p[1] - middle[1], p[2] - middle[2]]))
-  const space = new Space(), ended: (() => void)[] = []
+  const space = new Space(), ended: (() => void)[] = [], sized: { readonly material: PointsMaterial, readonly size: number }[] = []
   const keep = <T extends { dispose: () => void }>(thing: T): T => { ended.push(() => { thing.dispose() }); return thing }
   const geometry = (points: readonly Enu[], index?: readonly number[]) => {
     const made = keep(new BufferGeometry())
@@ -50,7 +50,10 @@ export function solidPainter(canvas: HTMLCanvasElement, scene: Scene, hidden: Re
   for (const set of scene.marks) {
     if (hidden.has(set.kind) || set.at.length === 0) continue
     const texture = keep(new CanvasTexture(stamp(set, looks)))
-    space.add(new Points(geometry(set.at), keep(new PointsMaterial({ map: texture, size: (set.kind === 'stations' ? 7 : 11) * Math.min(2, devicePixelRatio), sizeAttenuation: false, alphaTest: 0.4, depthTest: false, transparent: true }))))
+    texture.colorSpace = SRGBColorSpace
+    const material = keep(new PointsMaterial({ map: texture, sizeAttenuation: false, alphaTest: 0.4, depthTest: false, transparent: true }))
+    sized.push({ material, size: set.kind === 'stations' ? 7 : 11 })
+    space.add(new Points(geometry(set.at), material))
   }
   space.add(new HemisphereLight(0xffffff, 0x888888, 2.2))
   const lamp = new DirectionalLight(0xffffff, 1.4)
@@ -62,6 +65,8 @@ export function solidPainter(canvas: HTMLCanvasElement, scene: Scene, hidden: Re
     if (renderer.getPixelRatio() !== ratio) renderer.setPixelRatio(ratio)
     const [wide, high] = [Math.floor(room.width * ratio), Math.floor(room.height * ratio)]
     if (canvas.width !== wide || canvas.height !== high) renderer.setSize(room.width, room.height, false)
+    const small = Math.min(1, Math.max(0.45, camera.k / 6)) // from far off a drift full of marks is still a drift
+    for (const { material, size } of sized) material.size = size * small * ratio
     const { away, up } = axesOf(camera), half = { x: room.width / 2 / camera.k, y: room.height / 2 / camera.k }
     const deep = 2 * Math.hypot(...[0, 1, 2].map(i => scene.bounds.max[i]! - scene.bounds.min[i]!)) + 100
     Object.assign(eye, { left: -half.x, right: half.x, top: half.y, bottom: -half.y, near: 0, far: 2 * deep })
