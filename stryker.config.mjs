@@ -3,7 +3,7 @@ const folders = (process.env.MUTATE ?? 'sampling,assay,statistics').split(',')
 
 export default {
   testRunner: 'vitest',
-  plugins: ['@stryker-mutator/vitest-runner'],
+  plugins: ['@stryker-mutator/*'],
   vitest: { configFile: 'scripts/vitest.mutate.config.ts', related: false },
   mutate: folders.flatMap(folder => [`packages/reckon/src/${folder}/**/*.ts`, `!packages/reckon/src/${folder}/index.ts`]),
   // Words of messages and a frozen caption are not what is asked here: a message's field and value are, and tests hold them.

@@ -1,3 +1,4 @@
+import { colourClasses } from '@lodebook/book/input'
 import type { CrewUnits } from '@lodebook/answers'
 import type { Book, InputOptions } from '@lodebook/book'
 
@@ -6,7 +7,7 @@ export function crewInput(book: Book, now: number): InputOptions {
   const mine = book.of('mine').at(-1)?.fields ?? {}
   const stations = new Set(book.of('shot').flatMap(({ fields }) => [fields['from'], fields['to']]).filter(name => typeof name === 'string'))
   return {
-    stations, offset: offsetOf(-new Date(now).getTimezoneOffset()),
+    stations, colourMg: colourClasses(book), offset: offsetOf(-new Date(now).getTimezoneOffset()),
     ...(mine['units'] === 'metres and g/t' ? { units: { length: 'm', grade: 'g/t' } } : {}),
     ...(mine['units'] === 'feet and oz/ton' ? { units: { length: 'ft', grade: 'oz/ton' } } : {}),
     ...(typeof mine['currency'] === 'string' ? { currency: mine['currency'] } : {}),

@@ -26,6 +26,8 @@ export interface BookState {
   /** How the crew likes answers and bare numbers: metres and g/t, or feet and oz/ton. */
   readonly units: 'metres and g/t' | 'feet and oz/ton'
   readonly people: readonly string[]
+  /** The crew's own size classes of colours: what one grain of each weighs, milligrams. */
+  readonly colourMg: Readonly<Record<string, number>>
   /** Who writes on this device; '' when nobody has said. */
   readonly writer: string
   /** Kinds of which a new entry is half written on this device. */

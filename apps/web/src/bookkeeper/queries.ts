@@ -1,3 +1,4 @@
+import { colourClasses } from '@lodebook/book/input'
 import { entryTitle } from '@lodebook/answers'
 import { conflicts, kinds } from '@lodebook/book'
 import type { Book, Entry, FieldValue } from '@lodebook/book'
@@ -9,7 +10,7 @@ export const lineOf = (entry: Entry): EntryLine => ({ entry, title: entryTitle(e
 const text = (value: unknown): string => typeof value === 'string' ? value : ''
 
 /** The part of a BookState that the book itself gives. */
-export function stateOf(book: Book): Pick<BookState, 'name' | 'district' | 'datum' | 'currency' | 'units' | 'people' | 'postings' | 'counts' | 'conflicts'> {
+export function stateOf(book: Book): Pick<BookState, 'name' | 'district' | 'datum' | 'currency' | 'units' | 'people' | 'colourMg' | 'postings' | 'counts' | 'conflicts'> {
   const mine = book.of('mine')[0]?.fields ?? {}, counts: Record<string, { standing: number, struck: number }> = {}
   for (const entry of book.all.values()) {
     const count = counts[entry.kind] ??= { standing: 0, struck: 0 }
@@ -20,7 +21,8 @@ export function stateOf(book: Book): Pick<BookState, 'name' | 'district' | 'datu
   return {
     name: text(mine['name']), district: text(mine['district']), datum: text(mine['datum']), currency: text(mine['currency']),
     units: mine['units'] === 'feet and oz/ton' ? 'feet and oz/ton' : 'metres and g/t',
-    people: [...named, ...[...writers].filter(w => !named.includes(w))], postings: book.postings, counts, conflicts: conflicts(book).length,
+    people: [...named, ...[...writers].filter(w => !named.includes(w))], postings: book.postings, counts,
+    colourMg: colourClasses(book), conflicts: conflicts(book).length,
   }
 }
 

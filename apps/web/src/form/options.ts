@@ -15,6 +15,7 @@ export function optionsFor(kind: Kind, book: BookState, help: FormHelp, chosen: 
     fieldUnits,
     units: { length: book.units === 'feet and oz/ton' ? 'ft' : 'm' },
     ...(book.currency === '' ? {} : { currency: book.currency }),
+    colourMg: book.colourMg,
     offset: localMoment(new Date()).slice(16),
     stations: new Set(help.stations),
   }

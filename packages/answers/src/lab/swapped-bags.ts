@@ -1,5 +1,6 @@
-import { changedOver, logFieldPosterior } from '@lodebook/reckon/estimate'
+import { changedOver, changedOverLimit, logFieldPosterior } from '@lodebook/reckon/estimate'
 import type { LogSample } from '@lodebook/reckon/estimate'
+import { drawsFrom } from '@lodebook/reckon'
 import type { VeinPoint } from '@lodebook/reckon'
 import type { Assume } from '../assumptions.ts'
 import { buildAnswer } from '../build-answer.ts'
@@ -26,12 +27,12 @@ export interface Swaps {
   readonly sentence: string
 }
 
-/** Chance that a book in which nothing was changed over has any pair named, at most, so far as the field is known. */
-const falseAlarm = 0.05
+/** Share of books in which nothing was changed over that have any pair named, so far as the field is known; how many are drawn to tell, and from what seed. */
+const falseAlarm = 0.05, booksDrawn = 200, seed = 1881
 /** Fewer bags than this on the vein and neighbours say nothing. */
 const fewest = 8
 
-const sources = ['Likelihood ratio between the two arrangements of the bags under the field that the samples themselves show; limit by Markov\'s inequality over all pairs']
+const sources = ['Likelihood ratio between the two arrangements of the bags under the field that the samples themselves show; limit by drawing books from that field']
 
 /**
  * Bags whose contents would fit each other's places far better than their own, by the samples around them. With coarse gold most swaps can't be seen
@@ -43,8 +44,8 @@ export function swappedBags(placed: readonly PlacedBelief[], assume: Assume, uni
   const { nodes } = logFieldPosterior(samples, priors(assume).accumulation)
   const best = (key: 'variance' | 'range' | 'nuggetShare') => Math.exp(nodes.reduce((sum, node) => sum + node.weight * Math.log(node[key]), 0))
   const node = { variance: best('variance'), range: best('range'), nuggetShare: best('nuggetShare') }
-  const pairs = placed.length * (placed.length - 1) / 2, limit = pairs / falseAlarm
-  const found = changedOver(samples, { node }).filter(c => c.logRatio > Math.log(limit)).map(({ a, b, logRatio }): SwapSuspicion => {
+  const logLimit = changedOverLimit(samples, node, drawsFrom(seed), { share: falseAlarm, books: booksDrawn }), limit = Math.exp(logLimit)
+  const found = changedOver(samples, { node }).filter(c => c.logRatio > logLimit).map(({ a, b, logRatio }): SwapSuspicion => {
     const [one, other] = [placed[a]!, placed[b]!], ratio = Math.exp(logRatio)
     return {
       bags: [one.bag, other.bag], ratio,
@@ -54,7 +55,7 @@ export function swappedBags(placed: readonly PlacedBelief[], assume: Assume, uni
         method: {
           name: 'each bag against its neighbours, as it lies and changed over', page: 'swapped-bags',
           working: [`logs of grade vary by ${figure(node.variance, 2)} (variance), ${figure(100 * node.nuggetShare, 2)} % of it without reach, the rest over ${figure(node.range, 2)} m`,
-            `ln of the ratio ${figure(logRatio, 3)}; named above ${figure(Math.log(limit), 3)}, so that ${plural(pairs, 'pair')} raise a false alarm in one book of ${1 / falseAlarm} at most`],
+            `ln of the ratio ${figure(logRatio, 3)}; named above ${figure(logLimit, 3)}, which one honest book in ${1 / falseAlarm} exceeds (${booksDrawn} drawn from this field, seed ${seed})`],
         },
         sources, from: [one.entry, other.entry],
       }),

@@ -1,3 +1,4 @@
+export { colourClasses } from './colour-classes.ts'
 export { coloursText, readColours } from './colours.ts'
 export { readGroundLine } from './ground-line.ts'
 export { input } from './input.ts'

@@ -13,7 +13,7 @@ export { fieldOutcomesPlain } from './field-outcomes-plain.ts'
 export type { Companion, FieldBlock, PlainOutcomes } from './field-outcomes-plain.ts'
 export { logFieldPosterior } from './log-field.ts'
 export type { FieldNode, FieldPosterior, FieldPrior, LogSample } from './log-field.ts'
-export { changedOver } from './changed-over.ts'
+export { changedOver, changedOverLimit } from './changed-over.ts'
 export type { ChangedOver, KnownGround } from './changed-over.ts'
 
 // Few values, no place
