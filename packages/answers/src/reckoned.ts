@@ -8,7 +8,7 @@ import type { SamplePlanning } from './sampling/shapes.ts'
 import type { Next } from './next/shapes.ts'
 import type { SecondLook } from './second-look/second-look.ts'
 import type { VeinSheet } from './vein/shapes.ts'
-import type { Grade, Heaps, LostPart, Pay, VeinAt, Workings } from './shapes.ts'
+import type { Grade, GradeStudy, Heaps, LostPart, Pay, VeinAt, Workings } from './shapes.ts'
 import type { Openings } from './sheet/openings.ts'
 import type { SurveyReadings } from './survey/readings.ts'
 import type { Breathing } from './today/breathing-shapes.ts'
@@ -46,6 +46,8 @@ export interface Reckoned {
   /** What was found, and whether it can be believed. */
   readonly lab: Lab | NotEnough
   readonly grade: Grade | NotEnough
+  /** What stands beside it: bunched samples, high values, how far the gold carries. */
+  readonly gradeStudy: GradeStudy | NotEnough
   /** What the heaps of broken rock hold: gob, dumps, muck and tailings. */
   readonly heaps: Heaps | NotEnough
   readonly pay: Pay | NotEnough

@@ -3,6 +3,7 @@ import type { LostPartFamily } from '@lodebook/reckon/structure'
 import type { Answer, AnswerOr, NotEnough } from './answer.ts'
 
 export type * from './grade/shapes.ts'
+export type * from './grade/study-shapes.ts'
 
 /** A station with its place and its doubt. Coordinates are metres in the book's grid. */
 export interface StationAt {

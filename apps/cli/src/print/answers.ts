@@ -4,6 +4,7 @@ import { kinds } from '@lodebook/book'
 import { convert } from '@lodebook/reckon/units'
 import { accessPage } from './access.ts'
 import { associationsPage, bagsPage, findsPage, samplePlanPage } from './finds.ts'
+import { gradeStudyPage } from './grade-study.ts'
 import { heapsPage } from './heaps.ts'
 import { labPage } from './lab.ts'
 import { cautionsPart, figuresPart, figuresTable, page, short, under } from './page-parts.ts'
@@ -27,7 +28,7 @@ const pages: { readonly [P in PartName]: Page<P> } = {
   finds: findsPage, bags: bagsPage, samplePlan: samplePlanPage, associations: associationsPage,
   next: nextPage,
   lab: labPage,
-  heaps: heapsPage,
+  heaps: heapsPage, gradeStudy: gradeStudyPage,
   secondLooks: (looks, _, width) => secondLooksPart(looks, width),
 }
 

@@ -4,6 +4,11 @@ export type { AlongHeading, CutAt } from './average-along.ts'
 export { weightedGrade } from './weighted-grade.ts'
 export type { GradedWidth, WeightedGrade, WeightedGradeInput } from './weighted-grade.ts'
 
+// Bunched samples and high values
+export { cellWeights, polygonWeights } from './decluster.ts'
+export { topCutStudy } from './top-cut.ts'
+export type { MetalShare, TopCutStudy } from './top-cut.ts'
+
 // A field on logs
 export { FieldGround } from './field/field-ground.ts'
 export type { FieldSite } from './field/field-ground.ts'

@@ -6,6 +6,7 @@ import { bags } from './bags.ts'
 import { finds } from './finds.ts'
 import { access } from './access.ts'
 import { grade } from './grade.ts'
+import { gradeStudy } from './grade-study.ts'
 import { heaps } from './heaps.ts'
 import { lab } from './lab.ts'
 import { lostPart } from './lost-part.ts'
@@ -40,6 +41,7 @@ export const makers: { readonly [P in keyof Reckoned]: (graph: Graph) => Readonl
   associations,
   lab,
   grade,
+  gradeStudy,
   heaps,
   pay,
   next,
