@@ -24,6 +24,7 @@ export type { ReadingAt, SurveyQuality, SurveyReadings } from './survey/readings
 // Drawing it elsewhere
 export { developedView, planView, sectionView } from './sheet/views.ts'
 export type { OnSheet, View } from './sheet/views.ts'
+export { veinToGrid } from './vein/vein-to-grid.ts'
 export { lostPartOn } from './vein/lost-part/on-sheet.ts'
 export type { LostDrawn } from './vein/lost-part/on-sheet.ts'
 

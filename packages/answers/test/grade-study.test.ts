@@ -59,7 +59,8 @@ describe('what stands beside the headline of grade', () => {
   })
 
   it('[G6] feet-and-ounces answers never tell grams, g/t or metres in a sentence', () => {
-    const sentences = [grade.sentence, ...grade.panels.slice(0, 20).map(p => p.answer.sentence), study.sentence, ...study.averages.map(a => a.sentence), grade.tonnes.sentence, grade.broken.tonnes.sentence]
+    const sentences = [grade.sentence, ...grade.panels.slice(0, 20).map(p => p.answer.sentence), study.sentence,
+      ...study.averages.map(a => a.sentence), grade.tonnes.sentence, grade.broken.tonnes.sentence]
     for (const s of sentences) expect(s).not.toMatch(/\d (g\/t|m|g|t|m²)\b/)
   })
 

@@ -48,6 +48,8 @@ interface Props {
   readonly onPick: (ids: readonly string[]) => void
   /** Where the finger is, in the drawing's coordinates, and the thing it is on. */
   readonly onPoint?: (p: Point | undefined, thing: string | undefined) => void
+  /** When given, a tap gives its place and picks nothing: for drawing on the sheet. */
+  readonly onTap?: ((p: Point) => void) | undefined
   /** The area that a point lies in, for drawings that have areas. */
   readonly areaAt?: (p: Point) => string | undefined
   readonly finger?: Point | undefined
@@ -136,6 +138,7 @@ export function Drawing(props: Props) {
             const p = local(e)
             if (!shown || !down.current || Math.hypot(p.x - down.current.x, p.y - down.current.y) > 6) return
             point(p)
+            if (props.onTap) { props.onTap(toDrawing(view!, p)); return }
             const under = within(marks, screen, p, finger)
             const area = under.length === 0 ? props.areaAt?.(toDrawing(view!, p)) : undefined
             if (area !== undefined) { setCurrent(area); props.onPick([area]); return }

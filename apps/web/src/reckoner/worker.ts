@@ -1,4 +1,5 @@
 import { createReckoner } from '@lodebook/answers'
+import type { Grade, PartName, Reckoned } from '@lodebook/answers'
 import { fold, foldMore } from '@lodebook/book'
 import type { Book, Cursors } from '@lodebook/book'
 import { expose } from 'comlink'
@@ -25,10 +26,18 @@ async function catchUp(database: string): Promise<void> {
   answers.setBook(book)
 }
 
+/** What a screen is handed: the outcomes of every panel stay here, where pay is reckoned from them; copying them out would take longer than the reckoning. */
+function forScreen<P extends PartName>(part: P, value: Reckoned[P]): Reckoned[P] {
+  if (part !== 'grade' || 'notEnough' in value) return value
+  const grade = value as Grade
+  const light: unknown = { ...grade, outcomes: { ...grade.outcomes, panels: [], drawn: [] } }
+  return light as Reckoned[P]
+}
+
 const reckoner: Reckoner = {
   async answer(part, postings, database) {
     if (book.postings < postings || opened !== database) await catchUp(database)
-    return answers.answer(part)
+    return forScreen(part, answers.answer(part))
   },
 }
 expose(reckoner)

@@ -58,7 +58,7 @@ function panelAt(g: Ground, i: number, { ground, outcomes: { accumulation, width
   return {
     name: g.name, corners: g.corners, centre: g.centre, area: g.area, nearest: g.nearest, known, chances,
     width: meanWidth, accumulation: middleA, grade: middleA / meanWidth, tonnes, ounces: value, low: range.low,
-    high: range.high, low95: at(sorted, 0.025), high95: at(sorted, 0.975),
+    high: range.high, rangeWidth: range.high - range.low, low95: at(sorted, 0.025), high95: at(sorted, 0.975),
     doubt: Math.sqrt(Math.max(0, sumAA / count - meanA ** 2)) / meanA,
     broken: { width: wide / count, tonnes: g.area * rocks / count, grade: metal / rocks },
     answer: buildAnswer({

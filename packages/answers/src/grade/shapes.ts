@@ -40,6 +40,8 @@ export interface Panel {
   readonly high: number
   readonly low95: number
   readonly high95: number
+  /** Width of the 80 % range, ounces. */
+  readonly rangeWidth: number
   /** Relative standard deviation of its accumulation. */
   readonly doubt: number
   readonly nearest: number // m to the nearest sample

@@ -40,7 +40,8 @@ export function averagesOf(input: StudyInput): readonly Answer[] {
     const few = lognormalMean(above, 0.8), range = { low: ounces(few.land.low), high: ounces(few.land.high), confidence: 0.8, because: ['how few samples there are', 'Land: the logs taken as normal and independent'] }
     found.push(make('sichel', ounces(few.sichelT), 'Sichel’s mean of few lognormal values, with Land’s range', [`logs: mean ${figure(few.logMean, 3)}, standard deviation ${figure(few.logSd, 3)}`], range))
   }
-  const draws = drawLognormalMeans(lognormalPosterior(used.map(s => ({ logValue: Math.log(s.accumulation!), errorVariance: s.logSd ** 2 })), prior.variance), 1000, drawsFrom(1907))
+  const draws = drawLognormalMeans(lognormalPosterior(used.map(s => ({ logValue: Math.log(s.accumulation!), errorVariance: s.logSd ** 2 })), prior.variance),
+    1000, drawsFrom(1907))
   const oz = [...draws].map(ounces), range = rangeOf(oz, ['how few samples there are', 'what is assumed of the ground']), middle = [...oz].sort((a, b) => a - b)[500]!
   found.push(make('bayes', middle, 'Lognormal mean with each sample’s own error and the stated prior', ['places left out of account'], range))
   return found

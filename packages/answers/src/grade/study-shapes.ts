@@ -32,7 +32,8 @@ export interface GradeStudy {
   } | undefined
   /** Undefined below the number of samples at which a variogram means anything; `sentence` says so. */
   readonly variogram: VariogramShown | undefined
-  readonly leftOut: { readonly answer: Answer, readonly points: readonly (BagPoint & { readonly told: number, readonly measured: number, readonly z: number })[] } | undefined
+  readonly leftOut: { readonly answer: Answer, readonly points: readonly (BagPoint & { readonly told: number
+    readonly measured: number, readonly z: number })[] } | undefined
   /** Panels where kriging and the field part most, each with the sample that does it. */
   readonly parted: readonly { readonly panel: string, readonly bag: BagPoint, readonly sentence: string }[]
   readonly cautions: readonly string[]

@@ -71,7 +71,8 @@ export function leftOutOf(input: StudyInput, model: VariogramModel): GradeStudy[
   const { used, units } = input, points = pointsOf(input), errors = errorsOf(input)
   const found = crossValidate(points, model, { kind: 'ordinary', errorVariance: errors })
   const shown = used.map((s, i) => ({
-    bag: s.bag, entry: s.entry, measured: s.accumulation!, told: Math.exp(points[i]![2] - found.residuals[i]!), z: found.residuals[i]! / Math.sqrt(found.variances[i]! + errors[i]!),
+    bag: s.bag, entry: s.entry, measured: s.accumulation!, told: Math.exp(points[i]![2] - found.residuals[i]!),
+    z: found.residuals[i]! / Math.sqrt(found.variances[i]! + errors[i]!),
   }))
   const within = shown.filter(p => Math.abs(p.z) < 1.2816).length, worst = [...shown].sort((a, b) => Math.abs(b.z) - Math.abs(a.z))[0]!
   return {
@@ -89,16 +90,18 @@ export function partedOf(input: StudyInput, model: VariogramModel): GradeStudy['
   const { used, ground, panels } = input, level = mean(used.map(s => s.meanAccumulation!))
   const points = used.map(s => [s.at!.along, -s.at!.down, s.meanAccumulation!] as const)
   const sill = model.nugget + model.structures[0]!.partialSill, scale = level ** 2 * Math.expm1(sill) / sill
-  const linear: VariogramModel = { nugget: model.nugget * scale, structures: [{ ...model.structures[0]!, partialSill: model.structures[0]!.partialSill * scale }] }
+  const linear: VariogramModel = { nugget: model.nugget * scale,
+    structures: [{ ...model.structures[0]!, partialSill: model.structures[0]!.partialSill * scale }] }
   const found = krige(points, ground.panels.map(g => [g.centre.along, -g.centre.down] as const), linear, {
     kind: 'ordinary', explain: true, errorVariance: used.map(s => Math.min(9, Math.expm1(s.logSd ** 2)) * level ** 2), ...used.length > 40 ? { neighbours: 32 } : {},
   })
-  return panels.map((panel, i) => ({ panel, i, apart: found.means[i]! / panel.accumulation - 1 })).filter(p => Number.isFinite(p.apart) && Math.abs(p.apart) > 0.25)
+  return panels.map((panel, i) => ({ panel, i, apart: found.means[i]! / panel.accumulation - 1 })).filter(p => Number.isFinite(p.apart) &&
+    Math.abs(p.apart) > 0.25)
     .sort((a, b) => Math.abs(b.apart) * b.panel.ounces - Math.abs(a.apart) * a.panel.ounces).slice(0, 5).map(({ panel, i, apart }) => {
-      const pull = used.map((s, j) => Math.abs(found.weights![i]![j]! * (s.meanAccumulation! - panel.accumulation))), bag = used[pull.indexOf(Math.max(...pull))]!
-      return {
-        panel: panel.name, bag: { bag: bag.bag, entry: bag.entry },
-        sentence: `Panel ${panel.name}: plain kriging gives ${figure(100 * Math.abs(apart), 2)} % ${apart > 0 ? 'more' : 'less'} than the headline's middle, most of all because of bag ${bag.bag}.`,
-      }
-    })
+    const pull = used.map((s, j) => Math.abs(found.weights![i]![j]! * (s.meanAccumulation! - panel.accumulation))), bag = used[pull.indexOf(Math.max(...pull))]!
+    return {
+      panel: panel.name, bag: { bag: bag.bag, entry: bag.entry },
+      sentence: `Panel ${panel.name}: plain kriging gives ${figure(100 * Math.abs(apart), 2)} % ${apart > 0 ? 'more' : 'less'} than the headline's middle, most of all because of bag ${bag.bag}.`,
+    }
+  })
 }

@@ -6,7 +6,8 @@ import { describe, expect, it } from 'vitest'
 const walker = readFileSync(new URL('../../../../checks/data/walker_lake_sample470.csv', import.meta.url), 'utf8').trim().split('\n')
 const head = walker[0]!.toLowerCase().replaceAll('"', '').split(','), column = (name: string) => head.indexOf(name)
 const rows = walker.slice(1).map(line => line.split(',').map(Number)).map(r => ({ along: r[column('x')]!, down: r[column('y')]!, v: r[column('v')]! }))
-const mean = (values: readonly number[], weights: ArrayLike<number>) => values.reduce((s, v, i) => s + v * weights[i]!, 0) / Array.from(weights).reduce((s, w) => s + w, 0)
+const mean = (values: readonly number[], weights: ArrayLike<number>) => values.reduce((s, v, i) => s + v * weights[i]!,
+  0) / Array.from(weights).reduce((s, w) => s + w, 0)
 
 describe('declustering', () => {
   it('[DC1] Walker Lake: the plain mean of V is 435.3 where the ground holds 277.98 (checks 5.7, V); both ways undo most of it', () => {

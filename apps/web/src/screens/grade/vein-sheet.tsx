@@ -16,7 +16,9 @@ import { ChoiceRow } from '../../shell/choice-row.tsx'
 import { ground } from '../../shell/ground.ts'
 import { crewText } from '../../words/crew-value.ts'
 import { azimuthText, decimal } from '../../words/number.ts'
+import { Cases } from './cases.tsx'
 import { classesOf, shareOf } from './classes.ts'
+import { DrawPanel } from './draw-panel.tsx'
 import { GradeMargin } from './grade-margin.tsx'
 import { quantities, shownAs } from './quantities.ts'
 import type { Quantity } from './quantities.ts'
@@ -26,16 +28,22 @@ const at = ({ along, down }: VeinPoint): Point => ({ x: along, y: -down })
 const path = (points: readonly VeinPoint[], close = false): string => points.length === 0 ? '' : `M${points.map(at).map(p => `${p.x.toFixed(2)} ${p.y.toFixed(2)}`).join('L')}${close ? 'Z' : ''}`
 
 /** The vein laid flat, true to scale: panels in even colour with their numbers, samples, headings, what is worked out, and the fault that ends it. */
-export function VeinSheet({ grade, vein, onVein }: {
+export function VeinSheet({ grade, vein, cut, onVein }: {
   readonly grade: Grade
   readonly vein: VeinAt
+  /** The cut-off chosen, by its place among the grade's. */
+  readonly cut: number
   /** Whether a heading runs in the vein for all its length, so that it can be drawn on it. */
   readonly onVein: (heading: string) => boolean
 }) {
   const [quantity, setQuantity] = useState<Quantity>('grade'), [view, setView] = useState<View>(), [size, setSize] = useState<Size>(), [says, setSays] = useState('')
   const { units } = book.value!, on = ground.value
-  const shown = useMemo(() => shownAs(quantity, units), [quantity, units])
+  const [way, setWay] = useState<number>(), [corners, setCorners] = useState<readonly VeinPoint[]>()
+  const shown = useMemo(() => shownAs(quantity, units, grade.cutOffs, cut), [quantity, units, grade, cut])
   const classes = useMemo(() => classesOf(grade.panels.map(shown.of)), [grade, shown])
+  const one = way === undefined || !shown.inCase ? undefined : grade.realisations[way]
+  const valueOf = (p: Panel, i: number) => one ? shown.inCase!(one, i) : shown.of(p)
+  const least = grade.cutOffs[cut]?.cutOff ?? 0
   const samples = useMemo(() => grade.samples.filter(s => s.at), [grade])
   const things = useMemo((): readonly Thing[] => [
     ...samples.map((s): Thing => ({
@@ -43,6 +51,7 @@ export function VeinSheet({ grade, vein, onVein }: {
       says: `Bag ${s.bag}: ${s.below ? 'less than ' : ''}${crewText(s.grade, 'g/t', units)}, 8 in 10 between ${crewText(s.low, 'g/t', units)} and ${crewText(s.high, 'g/t', units)}${s.used ? '' : `; left aside: ${s.why}`}`,
     })),
     ...vein.stations.map((s): Thing => ({ id: `station:${s.name}`, at: at(s.at), symbol: 'station', label: s.name, weight: -1, labelFrom: 16, says: `Station ${s.name}` })),
+    ...grade.drawn.map((p): Thing => ({ id: `drawn:${p.name}`, at: at(p.centre), symbol: 'name', label: p.name, weight: 1, says: p.answer.sentence })),
     ...grade.panels.map((p): Thing => ({
       id: `panel:${p.name}`, at: at(p.centre), symbol: 'name', label: '', weight: 0, area: true,
       says: `Panel ${p.name}: ${shown.label.toLowerCase()} ${shown.text(shown.of(p))} ${shown.unit}; ${crewText(p.ounces, 'oz', units)} of gold, 8 in 10 between ${crewText(p.low, 'oz', units)} and ${crewText(p.high, 'oz', units)}`,
@@ -56,7 +65,7 @@ export function VeinSheet({ grade, vein, onVein }: {
   const headings = vein.headings.filter(h => onVein(h.name))
   const gone = [...headings.map(outlineOf), ...vein.workedOut.map(w => w.corners)].map(corners => corners.map(at))
   const lies = `strike ${azimuthText(vein.strike.value)} to the right, dip ${decimal(vein.dip.value, 0)}°; distances down the dip are true`
-  const answerOf = (id: string) => id.startsWith('panel:') ? grade.panels.find(p => `panel:${p.name}` === id)?.answer : grade.samples.find(s => `sample:${s.entry}` === id)?.answer
+  const answerOf = (id: string) => id.startsWith('drawn:') ? grade.drawn.find(p => `drawn:${p.name}` === id)?.answer : id.startsWith('panel:') ? grade.panels.find(p => `panel:${p.name}` === id)?.answer : grade.samples.find(s => `sample:${s.entry}` === id)?.answer
   const pick = (ids: readonly string[]) => {
     const opened = ids.flatMap((id) => { const answer = answerOf(id); return answer ? [{ label: things.find(t => t.id === id)!.says, page: { is: 'answer' as const, answer } }] : [] })
     if (opened.length === 1) openAnswer(opened[0]!.page.answer)
@@ -79,25 +88,30 @@ export function VeinSheet({ grade, vein, onVein }: {
             head={(
               <>
                 <p><b>{vein.name}, laid flat</b> {lies}</p>
-                <ChoiceRow label="Panels show" of={quantities} value={quantity} onChoose={setQuantity} />
+                <ChoiceRow label="Panels show" of={quantities} value={quantity} onChoose={setQuantity} say={q => q === 'range' ? 'range of its gold' : q === 'chance' ? 'chance above cut-off' : q} />
               </>
             )}
             areaAt={(p) => { const panel = grade.panels.find(q => inside(p, q.corners.map(at))); return panel && `panel:${panel.name}` }}
+            onTap={corners && (p => setCorners([...corners, { along: p.x, down: -p.y }]))}
             onPoint={(_, id) => setSays(things.find(t => t.id === id)?.says ?? '')}
             over={(v, size) => (
               <>
                 <SectionTicks view={v} size={size} along="along the vein" up="down the dip" downward />
-                <g aria-hidden="true">{grade.panels.filter(p => !gone.some(g => middleOf(p).some(q => inside(q, g)))).map(p => <PanelNumber key={p.name} panel={p} view={v} text={shown.text(shown.of(p))} light={lightOn(shareOf(classes, shown.of(p)), on)} />)}</g>
+                <g aria-hidden="true">{grade.panels.map((p, i) => !gone.some(g => middleOf(p).some(q => inside(q, g))) && <PanelNumber key={p.name} panel={p} view={v} text={shown.text(valueOf(p, i))} light={lightOn(shareOf(classes, valueOf(p, i)), on)} />)}</g>
               </>
             )}
           >
             <defs><pattern id="gone-vein" width="1.1" height="1.1" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V1.1" class="hatch" stroke-width="0.12" style={{ vectorEffect: 'none' }} /></pattern></defs>
-            {grade.panels.map(p => <path key={p.name} class="panel" fill={ramp(shareOf(classes, shown.of(p)), on)} d={path(p.corners, true)} />)}
+            {grade.panels.map((p, i) => <path key={p.name} class={p.broken.grade < least ? 'panel below' : 'panel'} fill={ramp(shareOf(classes, valueOf(p, i)), on)} d={path(p.corners, true)} />)}
+            {grade.drawn.map(p => <path key={p.name} class="panel-drawn" d={path(p.corners, true)}><title>{p.name}</title></path>)}
+            {corners && <path class="panel-drawn" d={path(corners, corners.length > 2)} />}
             {headings.map(h => <path key={h.name} class="passage" d={path(outlineOf(h), true)}><title>{h.name}</title></path>)}
             {vein.workedOut.map(w => <path key={w.entry} class="gone" fill="url(#gone-vein)" d={path(w.corners, true)}><title>{w.name}, worked out</title></path>)}
             {vein.fault && <FaultLine vein={vein} high={bounds.maxY + 5} low={bounds.minY - 5} />}
           </Drawing>
+          {shown.inCase && <Cases count={grade.realisations.length} value={way} onChoose={setWay} />}
           <p class="finger-says" aria-live="off">{says || <span class="soft">Point at a panel or a sample to read it. Tap to open it down to its entries.</span>}</p>
+          <div class="draw-row"><DrawPanel vein={vein} corners={corners} onCorners={setCorners} /></div>
         </div>
         <GradeMargin grade={grade} vein={vein} k={view?.k} scale={laid.scale} classes={classes} shown={shown} />
       </div>
