@@ -1,5 +1,7 @@
-import { choice, choiceAlso, count, date, distance, futureMoment, hours, kind, mass, moment, money, note, number, text, uniqueText, volume, words } from './field.ts'
-import { area, choice, choices, count, date, distance, futureMoment, hours, kind, mass, moment, money, note, number, place, text, uniqueText, volume, words } from './field.ts'
+import {
+  area, choice, choiceAlso, choices, count, date, distance, futureMoment, hours, kind, mass, moment,
+  money, note, number, place, text, uniqueText, volume, words,
+} from './field.ts'
 
 /** Who went in, and when they are due out. */
 export const goingIn = kind('going-in', 'Going in', 'Goings in', ['people', 'in'], {
