@@ -51,10 +51,10 @@ describe('what goes with gold', () => {
 })
 
 describe('how much to take', () => {
-  it('[HM1] the finer the gold, the smaller the bag; and it says when no bag will do', () => {
+  it('[HM1] the finer the gold, the more a bag can tell; and it says when no bag will do', () => {
     const wish = { grade: 10, grain: 0.001, fragment: 0.05, precision: 0.5, finalMass: 300, finalSize: 0.0005, cut: true }
     const coarse = planFor(wish, metric), fine = planFor({ ...wish, grain: 0.0005 }, metric)
-    expect(fine.bag.value).toBeLessThan(coarse.bag.value)
+    expect(fine.precision.value).toBeLessThan(coarse.precision.value)
     expect(planFor({ ...wish, precision: 0.001 }, metric)).toMatchObject({ reached: false })
     expect(coarse.bags.every((b, i) => i === 0 || b.atBest < coarse.bags[i - 1]!.atBest)).toBe(true)
   })
