@@ -31,6 +31,8 @@ export interface Truth extends Ore {
   /** Tonnes a person-hour. */
   readonly rates: typeof rates
   readonly gob: typeof gob
+  /** What there really was to dig away, by the digging job's name, m³ in place. */
+  readonly dug: ReadonlyMap<string, number>
 }
 
 export interface Demo {
@@ -54,7 +56,7 @@ export function makeDemo(seed: number, options: DemoOptions = {}): Demo {
   return {
     truth: {
       ...ore, seed, mistakes: making.mistakes, loose: making.loose, spots: making.spots, bags: making.bags,
-      grains: grainClasses, panRecovery, plantRecovery, rates, gob,
+      grains: grainClasses, panRecovery, plantRecovery, rates, gob, dug: making.dug,
     },
     notes: diary.notes,
     get postings() { return postings ??= posted(diary.notes) },

@@ -44,6 +44,8 @@ export interface Making {
   readonly mistakes: Mistake[]
   readonly spots: Map<string, Spot>
   readonly bags: Map<string, BagTruth>
+  /** Digging jobs by name: what there really is to move, m³ in place. */
+  readonly dug: Map<string, number>
   readonly loose: LooseEnds
 }
 
@@ -51,4 +53,4 @@ export interface Making {
 export interface LooseEnds { passedOver: string, twice: string, lost: string }
 
 export const makeMaking = (seed: number, ore: Ore, diary: Diary, careless: boolean): Making =>
-  ({ ore, diary, numbers: stream => random(seed, stream), careless, mistakes: [], spots: new Map(), bags: new Map(), loose: { passedOver: '', twice: '', lost: '' } })
+  ({ ore, diary, numbers: stream => random(seed, stream), careless, mistakes: [], spots: new Map(), bags: new Map(), dug: new Map(), loose: { passedOver: '', twice: '', lost: '' } })

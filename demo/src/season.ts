@@ -4,6 +4,7 @@ import { assays } from './measure/assays.ts'
 import { custody } from './measure/custody.ts'
 import { densityTests } from './measure/density.ts'
 import { entering } from './measure/entering.ts'
+import { digging } from './measure/digging.ts'
 import { ground } from './measure/ground.ts'
 import { gobMeasured } from './measure/gob-measured.ts'
 import { headings } from './measure/headings.ts'
@@ -41,6 +42,7 @@ export function season(making: Making, samples: number): void {
   air(making)
   ground(making)
   shifts(making)
+  digging(making)
   money(making)
   entering(making)
   options(making)

@@ -16,6 +16,8 @@ export interface Screen {
 export const screens: readonly Screen[] = [
   { id: 'today', name: 'Today', asks: 'Can we go in today?', atHand: true,
     Shown: lazyScreen(async () => (await import('../screens/today.tsx')).TodayScreen) },
+  { id: 'access', name: 'Access', asks: 'What will it take to get in and out properly?',
+    Shown: lazyScreen(async () => (await import('../screens/access.tsx')).AccessScreen) },
   { id: 'workings', name: 'Workings', asks: 'Where is everything?', atHand: true,
     Shown: lazyScreen(async () => (await import('../screens/workings.tsx')).WorkingsScreen) },
   { id: 'vein', name: 'Vein', asks: 'What does the vein do, how thick is it, and where did it go?',
