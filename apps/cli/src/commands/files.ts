@@ -53,12 +53,19 @@ export const addExport: AddCommand = (program, io, done) => {
     .option('--kind <kind>', 'one kind of entry, as CSV')
     .option('--csv', 'with --kind; a file of columns, which it is anyway')
     .option('--struck', 'with --kind: struck entries too')
+    .option('--sheet <view>', 'a drawing true to scale, as SVG: plan, long-section, developed or cross-section')
+    .option('--scale <number>', 'with --sheet: one to so many; the largest that fits A4 when left out')
+    .option('--along <azimuth>', 'with a long section: the azimuth that runs to the right; along the vein when left out')
+    .option('--at <name>', 'with a developed section: the heading; with a cross section: the station')
+    .option('--ellipses', 'with a plan: the doubt of each station')
     .option('--no-photos', 'leave photos out of the whole book')
     .option('--out <file>', 'write there instead of to standard output')
     .addHelpText('after', `
 Examples:
   lodebook export creek.book --out creek.jsonl
-  lodebook export creek.book --kind sample --out samples.csv`)
+  lodebook export creek.book --kind sample --out samples.csv
+  lodebook export creek.book --sheet plan --scale 250 --out plan.svg
+  lodebook export creek.book --sheet cross-section --at A6 --out a6.svg`)
     .action(async (book: string, options: ExportOptions) => { done(await (await import('../actions/export.ts')).exportBook(book, options, io)) })
 }
 

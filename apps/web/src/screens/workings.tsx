@@ -6,6 +6,7 @@ import { ask } from '../link/reckoner.ts'
 import { Answered } from '../shell/answered.tsx'
 import { linkTo } from '../shell/route.ts'
 import { counted } from '../words/number.ts'
+import { LeftOutList, SuspectLine } from './workings/decisions.tsx'
 import { StationTable } from './workings/station-table.tsx'
 import { WorkingsSheet } from './workings/workings-sheet.tsx'
 
@@ -32,17 +33,25 @@ function Shown({ workings, vein }: { readonly workings: Workings, readonly vein:
         <h2 id="suspects">Readings that the rest of the survey disagrees with</h2>
         {suspects.length === 0 ? <p class="soft">None stands out.</p> : (
           <>
-            <p class="prose">Nothing has been taken out. Look at each, shoot it again if you can, and mend the entry or leave the reading out.</p>
-            <ol class="suspects">{suspects.map(s => <li key={s.entry + s.reading}><p>{s.sentence}</p><button type="button" class="fig" onClick={() => openEntry(s.entry)}>Open the shot</button></li>)}</ol>
+            <p class="prose">Nothing has been taken out. Look at each, shoot it again if you can, and mend the entry or leave the reading out: that is yours to decide, and can be taken back.</p>
+            <ol class="suspects">{suspects.map(s => <SuspectLine key={s.entry + s.reading} suspect={s} />)}</ol>
           </>
         )}
+        <LeftOutList leftOut={workings.leftOut} />
       </section>
+      {workings.adrift.length > 0 && (
+        <section class="section" aria-labelledby="adrift">
+          <h2 id="adrift">Surveyed, but joined to nothing</h2>
+          <ul class="plain-list">{workings.adrift.map(a => <li key={a.stations.join()}>{a.sentence}</li>)}</ul>
+          <p class="row row-start"><a class="btn" href={linkTo('write', 'shot')}>Write a shot</a><a class="btn" href={linkTo('write', 'tie')}>Write a tie</a></p>
+        </section>
+      )}
       {workings.notPlaced.length > 0 && (
         <section class="section" aria-labelledby="unplaced">
           <h2 id="unplaced">Not placed yet: {counted(workings.notPlaced.length, 'entry', 'entries')}</h2>
           <ul class="plain-list">
             {(all ? workings.notPlaced : workings.notPlaced.slice(0, 8)).map(n => (
-              <li key={n.entry}><button type="button" class="fig" onClick={() => openEntry(n.entry)}>{n.title}</button> <span class="soft">{n.why}</span></li>
+              <li key={n.entry}><button type="button" class="fig" onClick={() => openEntry(n.entry)}>{n.title}</button> <span class="soft">{n.why}</span> <a class="btn" href={linkTo('write', 'mend', n.entry)} aria-label={`Place ${n.title}`}>Place it</a></li>
             ))}
           </ul>
           {!all && workings.notPlaced.length > 8 && <button type="button" class="btn" onClick={() => setAll(true)}>Show all</button>}

@@ -21,6 +21,7 @@ export function PlanLines({ workings, vein, model, ellipses }: Props & { readonl
     <>
       <Hatch id="gone-plan" />
       <Passages headings={workings.headings} sides={h => [h.left, h.right]} project={project} />
+      {workings.paced.map(p => <path key={p.entry} class="passage rough" d={closed(p.left, p.right, project)}><title>{p.name}, stepped only</title></path>)}
       {workings.workedOut.map(w => <path key={w.entry} class="gone" fill="url(#gone-plan)" d={`${line(w.corners.map(project))}Z`} />)}
       <Legs workings={workings} project={project} />
       {vein && <Traces vein={vein} model={model} project={project} />}
@@ -40,6 +41,7 @@ export function SectionLines({ workings, vein, model }: Props) {
     <>
       <Hatch id="gone-section" />
       <Passages headings={workings.headings} sides={h => [h.back, h.sill]} project={project} />
+      {workings.paced.map(p => <path key={p.entry} class="passage rough" d={closed(p.back, p.sill, project)}><title>{p.name}, stepped only</title></path>)}
       {workings.workedOut.map(w => <path key={w.entry} class="gone" fill="url(#gone-section)" d={`${line(w.corners.map(project))}Z`} />)}
       <Legs workings={workings} project={project} />
       {fault && <path class="fault" d={line(fault.map(project))}><title>{vein.fault!.name}</title></path>}

@@ -1,0 +1,5 @@
+export { placeLabels } from './place-labels.ts'
+export type { Placed, Wanted } from './place-labels.ts'
+export { mineSheet } from './mine-sheet.ts'
+export type { MineSheet, MineSheetInput } from './mine-sheet.ts'
+export { crossSectionSheet } from './cross-section-sheet.ts'
