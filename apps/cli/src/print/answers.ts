@@ -35,9 +35,12 @@ const pages: { readonly [P in PartName]: Page<P> } = {
 /** Every part of the answers, in the order in which it is read. */
 export const parts = Object.keys(pages) as readonly PartName[]
 
+const saysNotEnough = (said: object): said is NotEnough => 'notEnough' in said
+
 /** What a part of the answers says, as a page of 80 columns or more: its sentence, its figures by name, what matters, what to take care of. */
 export function partPage<P extends PartName>(part: P, said: Reckoned[P], units: CrewUnits, width: number): string {
-  return 'notEnough' in said ? notEnoughPage(said, width) : pages[part](said as Exclude<Reckoned[P], NotEnough>, units, width)
+  const one: object = said, whole: unknown = said // the compiler does not follow so many parts at once
+  return saysNotEnough(one) ? notEnoughPage(one, width) : pages[part](whole as Exclude<Reckoned[P], NotEnough>, units, width)
 }
 
 export function notEnoughPage({ sentence, wanted, cautions }: NotEnough, width: number): string {

@@ -6,6 +6,8 @@ import type { Asked, Part } from '../link/reckoner.ts'
 import { NotEnoughShown } from '../words/not-enough.tsx'
 import { linkTo } from './route.ts'
 
+const saysNotEnough = (said: object): said is NotEnough => 'notEnough' in said
+
 /**
  * A screen's answer in each of its states: being worked out for the first time, gone wrong, not enough to say, and there; and when a newer
  * one is on its way, the one shown says so.
@@ -16,6 +18,7 @@ export function Answered<P extends Exclude<Part, 'secondLooks'>>({ asks, asked, 
   readonly children: (value: Exclude<NonNullable<Asked<P>['value']>, NotEnough>) => ComponentChildren
 }) {
   const { value, trouble } = asked
+  const said: object | undefined = value, whole: unknown = value // the compiler does not follow so many parts at once
   const head = <p class="asked">{asks}</p>
   if (trouble !== undefined) return <>{head}<div class="empty" role="alert"><h1 class="sentence">This could not be worked out.</h1><p>{trouble}</p><p>The book is as it was. Mend the entry that is named, or write on; it is tried again at the next entry.</p></div></>
   if (book.value?.postings === 0 && book.value.hub.state === 'asking') return <>{head}<p class="waiting" role="status">Fetching the book from the crew’s hub…</p></>
@@ -25,7 +28,7 @@ export function Answered<P extends Exclude<Part, 'secondLooks'>>({ asks, asked, 
     <div aria-busy={isBehind(asked)}>
       {head}
       {isBehind(asked) && <p class="behind" role="status">The book has grown; this is being worked out again.</p>}
-      {'notEnough' in value ? <NotEnoughShown answer={value} /> : children(value as Exclude<NonNullable<Asked<P>['value']>, NotEnough>)}
+      {said && saysNotEnough(said) ? <NotEnoughShown answer={said} /> : children(whole as Exclude<NonNullable<Asked<P>['value']>, NotEnough>)}
     </div>
   )
 }
