@@ -1,12 +1,12 @@
 import type { Access } from '@lodebook/answers'
 import { useState } from 'preact/hooks'
-import { Figure } from '../drawer/figure.tsx'
 import { Figures } from '../drawer/figures.tsx'
 import { ask } from '../link/reckoner.ts'
 import { Answered } from '../shell/answered.tsx'
 import { ChoiceRow } from '../shell/choice-row.tsx'
 import { linkTo } from '../shell/route.ts'
 import { NotEnoughShown } from '../words/not-enough.tsx'
+import { counted } from '../words/number.ts'
 import { JobShown } from './access/job-shown.tsx'
 import { LongProfile } from './access/long-profile.tsx'
 import { OpeningShown } from './access/opening-shown.tsx'
@@ -52,13 +52,12 @@ function Shown({ access }: { readonly access: Access }) {
         {'notEnough' in access.timber ? <NotEnoughShown answer={access.timber} /> : (
           <>
             <p>{access.timber.sentence}</p>
-            <Figures of={[{ name: 'sets', answer: access.timber.sets }, { name: 'lagging', answer: access.timber.lagging }, { name: 'round timber', answer: access.timber.round }]} />
+            <Figures of={[{ name: 'sets', answer: access.timber.sets, text: counted(access.timber.sets.value, 'set') }, { name: 'lagging', answer: access.timber.lagging, text: counted(access.timber.lagging.value, 'board') }, { name: 'round timber', answer: access.timber.round }]} />
             <ul class="inputs">{access.timber.places.map(p => <li key={`${p.heading}${p.from}`}><span>{p.heading}</span><span>{p.says}</span></li>)}</ul>
           </>
         )}
       </section>
       <ul class="cautions">{[...access.cautions, ...('notEnough' in access.opening ? [] : access.opening.cautions)].map(c => <li key={c}>{c}</li>)}</ul>
-      {access.jobs[0] && <p class="soft small">Figures open to the entries they came from, such as <Figure answer={access.jobs[0].volume} />.</p>}
     </div>
   )
 }

@@ -21,7 +21,7 @@ export function JobShown({ job }: { readonly job: Digging }) {
       />
       <p><Figure answer={job.heap}>{job.heap.sentence}</Figure></p>
       {job.cautions.map(c => <p key={c} class="doubt">{c}</p>)}
-      {job.state !== 'done' && <p><a class="btn strong" href={linkTo('access', `tally/${job.entry}`)}>Tally loads</a></p>}
+      {job.state !== 'done' && <p><a class="btn strong" href={linkTo('access', 'tally', job.entry)}>Tally loads</a></p>}
     </li>
   )
 }

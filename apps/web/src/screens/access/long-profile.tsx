@@ -17,7 +17,7 @@ interface Props {
   readonly until?: number
 }
 
-const high = 210, left = 46, right = 12, top = 24, bottom = 34
+const high = 210, left = 46, right = 12, top = 24, bottom = 46
 
 /** Sill and back along a way, from its first station inward; heights are drawn larger than lengths, and the sheet says by how much. */
 export function LongProfile({ name, stations, names, pinches = [], ponds = [], before, until }: Props) {
@@ -60,10 +60,10 @@ export function LongProfile({ name, stations, names, pinches = [], ponds = [], b
             {before && <path class="was" d={`M${line(before, 'back')}M${line(before, 'sill')}`} />}
             {ponds.filter(p => p.depth > 0.08 && p.from < end).map(p => <path key={p.from} class="pond" d={`M${x(p.from)} ${y(low) + 5}H${x(p.to)}`} />)}
             <path class="rock-line" d={`M${line(stations, 'back')}M${line(stations, 'sill')}`} />
-            {Array.from({ length: Math.floor(run / runStep) + 1 }, (_, i) => i * runStep).map(d => <text key={d} x={x(start + d / perUnit)} y={high - 14} text-anchor="middle">{toStep(d, runStep)}</text>)}
+            {Array.from({ length: Math.floor(run / runStep) + 1 }, (_, i) => i * runStep).map(d => <text key={d} x={x(start + d / perUnit)} y={high - 27} text-anchor="middle">{toStep(d, runStep)}</text>)}
             {pinches.filter(p => p.at <= end).map((p, i) => <path key={i} class="pinch" d={`M${x(p.at)} ${top - 12}l5 8h-10Z`} />)}
             {at && <path class="here" d={`M${x(at.at)} ${y(at.sill)}V${y(at.back)}`} />}
-            <text x={left} y={high - 1} class="axis">{crewUnit('m', units)} in from {names?.[0] ?? 'the portal'}; heights in {crewUnit('m', units)}, drawn {toStep(times, times < 3 ? 0.5 : 1)} times as large</text>
+            <text x={left} y={high - 8} class="axis">{crewUnit('m', units)} in from {names?.[0] ?? 'the portal'}; heights in {crewUnit('m', units)}, drawn {toStep(times, times < 3 ? 0.5 : 1)} times as large</text>
             <title>{`${name}, lowest sill at ${toStep(crewLow, 0.1)}`}</title>
           </g>
         )}

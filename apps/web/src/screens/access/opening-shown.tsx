@@ -18,7 +18,7 @@ export function OpeningShown({ opening }: { readonly opening: Opening }) {
       {cut === 'ribs' ? null : <LongProfile name={`The way in with the ${cut} cut by ${one.says}`} stations={one.way} before={before.way} />}
       <dl class="four">
         {([['muck', one.muck], ['air', one.air], ['head room', one.headRoom], ['span', one.span]] as const).map(([title, answer]) => (
-          <div key={title}><dt>{title}</dt><dd><Figure answer={answer}>{title === 'air' ? answer.sentence.replace(/ each way.*$/, '').replace('Up to ', '≤ ') : undefined}</Figure><p>{answer.sentence}</p></dd></div>
+          <div key={title}><dt>{title}</dt><dd><Figure answer={answer}>{title === 'air' ? answer.sentence.replace(/ each way.*$/, '') : undefined}</Figure><p>{answer.sentence}</p></dd></div>
         ))}
       </dl>
     </div>
