@@ -59,6 +59,7 @@ export function mineSheet(input: MineSheetInput): MineSheet {
     }),
   ].map(w => ({ ...w, width: w.text.length * nameWide, height: nameSize * 1.2 }))
   const names = placeLabels(wanted, paper.width - edge - marginWide, paper.height - edge, 0.5), said = new Map(wanted.map(w => [w.id, w.text]))
+  const beside = stations.some(s => s.beside)
   const drawing = [
     ...shapes.map(s => `<path d="${line(s.points, true)}" fill="#fff" stroke="#000" stroke-width="0.35"${s.dashed ? ' stroke-dasharray="1.4 1"' : ''}/>`),
     ...shapes.map(s => `<path d="${line(s.points, true)}" fill="#fff"/>`),
@@ -70,8 +71,10 @@ export function mineSheet(input: MineSheetInput): MineSheet {
       const named = ends.map((e, k) => `<text x="${mm(e.x)}" y="${mm(e.y)}" font-size="3.4" text-anchor="middle">${escaped(l.name)}${k === 0 ? '' : '′'}</text>`)
       return `<path class="section-line" d="${line(projected(view, [l.from, l.to]))}" ${pen('#000', 0.3, '6 1.5 1 1.5')}/>${named.join('')}`
     }),
-    ...(input.ellipses && view.is === 'plan' ? stations : []).map((s) => {
-      const e = s.beside?.ellipse ?? s.ellipse, { x, y } = to(s.at), [cx0, cy0, rx, ry] = [x, y, onPaper(e.major, scale), onPaper(e.minor, scale)].map(mm)
+    ...(input.ellipses && view.is === 'plan' ? stations : []).flatMap((s) => {
+      const e = s.beside?.ellipse ?? (beside ? undefined : s.ellipse)
+      if (!e) return [] // the first tied station itself
+      const { x, y } = to(s.at), [cx0, cy0, rx, ry] = [x, y, onPaper(e.major, scale), onPaper(e.minor, scale)].map(mm)
       return `<ellipse cx="${cx0}" cy="${cy0}" rx="${rx}" ry="${ry}" transform="rotate(${mm((view.right ?? 90) - e.azimuth)} ${cx0} ${cy0})" ${pen('#777', 0.2, 'none')}/>`
     }),
     ...placed.map((p) => {
@@ -91,7 +94,7 @@ export function mineSheet(input: MineSheetInput): MineSheet {
       ...view.is === 'plan' && view.right !== undefined ? { norths: { up: (view.right + 270) % 360, trueNorth: norths.trueNorth, magneticNorth: norths.magneticNorth } } : {},
       notes: [
         'Dashed walls: not taped, or stepped only.', ...scale < fits ? ['Not all of it goes on this sheet.'] : [],
-        ...input.ellipses ? ['Ellipses: 95 in 100, at the scale of the sheet, beside the first tied station.'] : [],
+        ...input.ellipses ? [`Ellipses: 95 in 100, at the scale of the sheet, ${beside ? 'beside the first tied station' : 'on the ground'}.`] : [],
         'Not a certified survey. Driving by it needs people licensed for that.',
       ],
     }),
