@@ -45,6 +45,6 @@ export const groups: readonly { readonly name: string, readonly kinds: readonly 
   { name: 'Bags', kinds: ['custody', 'label-roll', 'split'] },
   { name: 'At the bench', kinds: ['pan', 'assay', 'certificate', 'density', 'standard', 'colour-class'] },
   { name: 'Digging', kinds: ['digging', 'section', 'spot', 'load'] },
-  { name: 'Days and money', kinds: ['work', 'cost', 'price', 'crushing'] },
+  { name: 'Days and money', kinds: ['work', 'option', 'cost', 'price', 'crushing'] },
   { name: 'The mine itself', kinds: ['mine', 'instrument', 'survey', 'rename', 'assumption'] },
 ]

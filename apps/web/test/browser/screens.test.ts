@@ -18,7 +18,7 @@ afterAll(async () => {
 })
 
 const grounds = ['day', 'lamp', 'print'] as const
-const paths = ['workings', 'grade', 'pay', 'write', 'write/sample', 'write/shot', 'write/pan', 'write/air', 'book', 'book/shot', 'book/device']
+const paths = ['access', 'workings', 'grade', 'pay', 'write', 'write/sample', 'write/shot', 'write/pan', 'write/air', 'book', 'book/shot', 'book/device']
 
 /** The rules that colours alone can break; the others hold or fail on every ground alike. */
 const ofColours = ['color-contrast', 'link-in-text-block']
