@@ -12,7 +12,8 @@ export const addAnswer: AddCommand = (program, io, done) => {
   program.command('answer')
     .description('what the book comes to, and what stands behind each figure')
     .argument('<book>', 'the book')
-    .argument('[part]', 'today, access, workings, vein, vein-sheet, lost-part, finds, bags, sample-plan, associations, grade, pay or second-looks; all of them in short when left out')
+    .argument('[part]', 'today, breathing, ground, access, workings, readings, openings, vein, vein-sheet, lost-part, finds, bags, sample-plan, associations, lab, grade, '
+      + 'grade-study, heaps, pay, next or second-looks; all of them in short when left out')
     .option('--open <name>', 'open one figure: its method, sources, assumptions and entries')
     .option('--json', 'as JSON, with everything that stands behind it')
     .action(async (book: string, part: string | undefined, options: { json?: true, open?: string }) => {

@@ -24,11 +24,11 @@ const pages: { readonly [P in PartName]: Page<P> } = {
   today: todayPage, breathing: breathingPage, ground: groundPage,
   access: accessPage,
   workings: workingsPage, readings: readingsPage, openings: openingsPage,
-  vein: veinPage, veinSheet: veinSheetPage, lostPart: lostPartPage, grade: gradePage, pay: payPage,
+  vein: veinPage, veinSheet: veinSheetPage, lostPart: lostPartPage,
   finds: findsPage, bags: bagsPage, samplePlan: samplePlanPage, associations: associationsPage,
-  next: nextPage,
   lab: labPage,
-  heaps: heapsPage, gradeStudy: gradeStudyPage,
+  grade: gradePage, gradeStudy: gradeStudyPage, heaps: heapsPage,
+  pay: payPage, next: nextPage,
   secondLooks: (looks, _, width) => secondLooksPart(looks, width),
 }
 
