@@ -15,7 +15,8 @@ function ground(panels: number, samples: number) {
   })
   const data = Array.from({ length: samples }, (_, i): LogSample => {
     const along = draws.uniform() * columns * 2, down = (0.5 + i % drifts) * high / drifts + draws.uniform()
-    return { at: { along, down }, errorVariance: 0.2 + 0.3 * draws.uniform(), logValue: 1 + 0.8 * Math.sin(along / 7) + 0.6 * Math.cos(down / 5) + 0.7 * draws.normal() }
+    const errorVariance = 0.2 + 0.3 * draws.uniform()
+    return { at: { along, down }, errorVariance, logValue: 1 + 0.8 * Math.sin(along / 7) + 0.6 * Math.cos(down / 5) + 0.7 * draws.normal() }
   })
   return { blocks, data, sites: data.map((s, i): FieldSite => ({ key: `s${i}`, points: [s.at] })) }
 }

@@ -33,7 +33,9 @@ function make<P extends Part>(part: P) {
     while (answer.peek().postings !== postings.peek()) {
       const now = postings.peek()
       try {
-        answer.value = { value: await reckoner.answer(part, now, book.peek()!.database) as Reckoned[P], postings: now }
+        const value: unknown = await reckoner.answer(part, now, book.peek()!.database)
+        // eslint-disable-next-line @typescript-eslint/no-unnecessary-type-assertion -- without it the compiler would follow every part at once, which it can't
+        answer.value = { value: value as Reckoned[P], postings: now }
       } catch (problem) {
         answer.value = { ...answer.peek(), postings: now, trouble: problem instanceof Error ? problem.message : String(problem) }
       }

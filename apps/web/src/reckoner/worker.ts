@@ -31,6 +31,7 @@ function forScreen<P extends PartName>(part: P, value: Reckoned[P]): Reckoned[P]
   if (part !== 'grade' || 'notEnough' in value) return value
   const grade = value as Grade
   const light: unknown = { ...grade, outcomes: { ...grade.outcomes, panels: [], drawn: [] } }
+  // eslint-disable-next-line @typescript-eslint/no-unnecessary-type-assertion -- without it the compiler would follow every part at once, which it can't
   return light as Reckoned[P]
 }
 

@@ -5,7 +5,7 @@ import type { Answer } from '../answer.ts'
 import { buildAnswer, mean, rangeOf } from '../build-answer.ts'
 import { said } from '../rounding.ts'
 import { figure, grade as gradeWords, length, plural } from '../words.ts'
-import type { StudyInput } from './study.ts'
+import type { StudyInput } from './study-input.ts'
 import type { GradeStudy } from './study-shapes.ts'
 import { gramsPerOunce } from './troy.ts'
 

@@ -16,6 +16,13 @@ export interface VariogramShown {
   readonly answer: Answer
 }
 
+/** A sample that was told by the others. */
+export interface LeftOut extends BagPoint {
+  readonly told: number
+  readonly measured: number
+  readonly z: number
+}
+
 /** What stands beside the headline: bunched samples, high values, how far the gold carries, each sample told from the others, and plain averages. */
 export interface GradeStudy {
   readonly sentence: string
@@ -32,8 +39,7 @@ export interface GradeStudy {
   } | undefined
   /** Undefined below the number of samples at which a variogram means anything; `sentence` says so. */
   readonly variogram: VariogramShown | undefined
-  readonly leftOut: { readonly answer: Answer, readonly points: readonly (BagPoint & { readonly told: number
-    readonly measured: number, readonly z: number })[] } | undefined
+  readonly leftOut: { readonly answer: Answer, readonly points: readonly LeftOut[] } | undefined
   /** Panels where kriging and the field part most, each with the sample that does it. */
   readonly parted: readonly { readonly panel: string, readonly bag: BagPoint, readonly sentence: string }[]
   readonly cautions: readonly string[]

@@ -4,7 +4,7 @@ import { crossValidate, experimentalVariogram, krige, variogramCloud } from '@lo
 import type { Sample, VariogramModel } from '@lodebook/reckon/geostatistics'
 import { buildAnswer, mean } from '../build-answer.ts'
 import { figure, grade as gradeWords, length, plural } from '../words.ts'
-import type { StudyInput } from './study.ts'
+import type { StudyInput } from './study-input.ts'
 import type { GradeStudy, VariogramShown } from './study-shapes.ts'
 
 /** Pairs listed at most: those that differ most. */

@@ -1,28 +1,11 @@
-import type { FieldPrior } from '@lodebook/reckon/estimate'
 import { DegenerateError, InputError } from '@lodebook/reckon'
-import type { AssumedFigure } from '../assumptions.ts'
 import { plural } from '../words.ts'
-import type { CrewUnits } from '../words.ts'
 import { fewestForVariogram } from './few-samples.ts'
-import type { GroundAt } from './ground-at.ts'
 import { notResource } from './notice.ts'
-import type { GroundSample } from './outcomes.ts'
-import type { Panel, SampleAt } from './shapes.ts'
 import { averagesOf, topCutOf } from './study-averages.ts'
+import type { StudyInput } from './study-input.ts'
 import type { GradeStudy } from './study-shapes.ts'
 import { leftOutOf, middleModel, partedOf, variogramOf } from './study-variogram.ts'
-
-export interface StudyInput {
-  readonly used: readonly SampleAt[]
-  /** The same samples as logs with their errors. */
-  readonly data: readonly GroundSample[]
-  readonly ground: GroundAt
-  readonly panels: readonly Panel[]
-  readonly density: AssumedFigure
-  readonly prior: FieldPrior
-  readonly assumed: readonly AssumedFigure[]
-  readonly units: CrewUnits
-}
 
 /** What stands beside the headline. With few samples it says so and gives means of few values in the place of a curve. */
 export function studyOf(input: StudyInput): GradeStudy {

@@ -12,6 +12,7 @@ import { figure, flow as flowWords, length, temperature } from '../words.ts'
 import type { CrewUnits } from '../words.ts'
 import { placeName } from './place-name.ts'
 import type { Breathing } from './breathing-shapes.ts'
+import type { OutsideNow } from './outside-now.ts'
 import { throughNetwork } from './through-network.ts'
 import { airLegs, portalSection, sectionAt } from './sections.ts'
 import type { AirLeg } from './sections.ts'
@@ -91,8 +92,6 @@ const monthsOf = (entries: readonly Entry[]): readonly (MonthOutside & { readonl
   const month = textOf(entry, 'month'), low = valueOf(entry, 'low'), high = valueOf(entry, 'high')
   return month === undefined || low === undefined || high === undefined ? [] : [{ month, lowC: low, highC: high, entry: entry.id }]
 }).sort((a, b) => monthNames.indexOf(a.month) - monthNames.indexOf(b.month))
-
-export interface OutsideNow { readonly celsius: number, readonly says: string, readonly from: readonly string[] }
 
 /** How warm it is outside for the reckoning: the middle of the month of the last air reading, or else the last dry bulb at the portal. */
 function outsideOf({ air, airAt }: BreathingInput, way: Way, months: readonly (MonthOutside & { readonly entry: string })[]): OutsideNow | undefined {

@@ -9,7 +9,7 @@ import { valueOf } from '../read.ts'
 import { figure, flow as flowWords } from '../words.ts'
 import type { CrewUnits } from '../words.ts'
 import type { Breathing } from './breathing-shapes.ts'
-import type { OutsideNow } from './breathing.ts'
+import type { OutsideNow } from './outside-now.ts'
 import type { AirLeg } from './sections.ts'
 
 const outdoors = 'open air'

@@ -1,13 +1,9 @@
 import { backwardSolve, choleskyInPlace, DegenerateError, finite, forwardSolve, InputError } from '../core/index.ts'
 import type { VeinPoint } from '../core/index.ts'
+import type { FieldNode, LogSample } from './field/node.ts'
 import { PieceByPiece } from './field/whiten.ts'
 
-/** One sample of a positive quantity on the vein, on logs: what was measured, and the variance of its own error (not of the ground). */
-export interface LogSample {
-  readonly at: VeinPoint
-  readonly logValue: number
-  readonly errorVariance: number
-}
+export type { FieldNode, LogSample }
 
 /** What is thought of the ground before any sample of it: medians, and the factor that one standard deviation on logs is. */
 export interface FieldPrior {
@@ -17,14 +13,6 @@ export interface FieldPrior {
   readonly range: { readonly median: number, readonly factor: number }
   /** Share of the variance that has no reach at all; Beta(a, b). */
   readonly nuggetShare: { readonly a: number, readonly b: number }
-}
-
-/** One candidate description of the ground, and how believable it is beside the others. */
-export interface FieldNode {
-  readonly variance: number
-  readonly nuggetShare: number
-  readonly range: number
-  readonly weight: number
 }
 
 export interface FieldPosterior {

@@ -3,8 +3,11 @@ import { useEffect, useState } from 'preact/hooks'
 const beat = 900 // milliseconds a case is shown
 
 /** Steps through equally likely outcomes, by hand or by itself; the estimate when none is chosen. */
-export function Cases({ count, value, onChoose }: { readonly count: number, readonly value: number | undefined
-  readonly onChoose: (k: number | undefined) => void }) {
+export function Cases({ count, value, onChoose }: {
+  readonly count: number
+  readonly value: number | undefined
+  readonly onChoose: (k: number | undefined) => void
+}) {
   const [playing, play] = useState(false)
   useEffect(() => {
     if (!playing) return

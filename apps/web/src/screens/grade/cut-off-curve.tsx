@@ -8,8 +8,11 @@ import { counted } from '../../words/number.ts'
 const wide = 560, high = 150, pad = { left: 46, right: 14, top: 16, bottom: 26 }
 
 /** A slider for the cut-off, what is left above it, and the curves of rock and of grade with their 8-in-10 ranges. */
-export function CutOffCurve({ cutOffs, cut, onCut }: { readonly cutOffs: readonly AboveCutOff[], readonly cut: number
-  readonly onCut: (index: number) => void }) {
+export function CutOffCurve({ cutOffs, cut, onCut }: {
+  readonly cutOffs: readonly AboveCutOff[]
+  readonly cut: number
+  readonly onCut: (index: number) => void
+}) {
   const { units } = book.value!, id = useId(), at = cutOffs[cut]!
   return (
     <section class="section cut-off" aria-labelledby={`${id}h`}>

@@ -1,4 +1,4 @@
-import type { FieldNode, LogSample } from '../log-field.ts'
+import type { FieldNode, LogSample } from './node.ts'
 import { coarseToFine } from './coarse-to-fine.ts'
 import { ExponentialTable } from './exponential-table.ts'
 import { nearestEarlier } from './nearest-earlier.ts'
