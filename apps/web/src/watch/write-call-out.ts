@@ -8,6 +8,8 @@ export const momentNow = (): string => localMoment(new Date(trueNow()))
 const writer = (): string => book.value?.writer || 'somebody at this device'
 
 async function mend(entry: string, set: Readonly<Record<string, string>>, news: string): Promise<string> {
+  // The hub rings devices that have not yet fetched what it rings for.
+  if ((await desk.entries([entry])).length === 0) await desk.syncNow()
   const done = await desk.write(writer(), { kind: 'going-in', entry, set })
   const says = done.saved ? news : done.problems.find(p => !p.warning)?.message ?? 'Not saved.'
   newsOf.value = says

@@ -34,7 +34,7 @@ describe('the call-out clock on two devices', () => {
 
   it('[W1] a phone writes two people in; the laptop outside shows them', async () => {
     await inside.getByRole('button', { name: '2 h', exact: true }).click()
-    await inside.getByLabel('Outside person').fill('Cy')
+    await inside.getByRole('textbox', { name: 'Outside person' }).fill('Cy')
     await inside.getByRole('button', { name: 'They go in now' }).click()
     await inside.getByText('Ada, Bo: due out').waitFor()
     await openScreen(outside, camp.address, 'today/in')

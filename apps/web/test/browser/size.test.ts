@@ -9,8 +9,8 @@ const kib = (match: RegExp): number =>
 
 // Budgets, gzip: what a phone must read before the first screen, and the whole of what is kept on it. A rise is a decision, made here.
 it('the page itself stays within 90 KiB', () => { expect(kib(/^index-.*\.js$/)).toBeLessThan(90) })
-it('both workers stay within 200 KiB', () => { expect(kib(/^worker-.*\.js$/)).toBeLessThan(200) })
-it('styles stay within 10 KiB', () => { expect(kib(/\.css$/)).toBeLessThan(10) })
+it('both workers stay within 370 KiB', () => { expect(kib(/^worker-.*\.js$/)).toBeLessThan(370) })
+it('styles stay within 13 KiB', () => { expect(kib(/\.css$/)).toBeLessThan(13) })
 it('nothing is fetched from anywhere else', () => {
   const names = readdirSync(assets).filter(name => /\.(js|css)$/.test(name))
   for (const name of names) expect(readFileSync(join(assets, name), 'utf8')).not.toMatch(/(?:url\(|import\(|fetch\(|src=)["'`]?https?:/)
