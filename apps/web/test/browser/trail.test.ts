@@ -90,7 +90,7 @@ it('a keyboard walk from the top reaches the page, every screen and the first fi
   await page.reload()
   await settled(page)
   const reached: string[] = []
-  for (let i = 0; i < 14; i++) {
+  for (let i = 0; i < 24; i++) {
     await page.keyboard.press('Tab')
     reached.push(await page.evaluate(() => document.activeElement?.textContent.trim().slice(0, 24) ?? ''))
   }
