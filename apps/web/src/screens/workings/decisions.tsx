@@ -36,7 +36,7 @@ export function SuspectLine({ suspect }: { readonly suspect: Suspect }) {
         <button type="button" class="btn" onClick={() => openEntry(entry)}>Open it</button>
         {choices.map(c => <button key={c.entry + c.leave} type="button" class="btn" onClick={() => { void decide(c.entry, c.leave, why).then(setTrouble) }}>Leave out {c.says}</button>)}
       </p>
-      {choices.length > 0 && <p><label class="small" for={id}>Because</label> <input id={id} value={why} onInput={e => setWhy(e.currentTarget.value)} autocomplete="off" /></p>}
+      {choices.length > 0 && <p><label class="small" for={id}>Because</label> <input class="box" id={id} value={why} onInput={e => setWhy(e.currentTarget.value)} autocomplete="off" /></p>}
       {trouble !== '' && <p class="problem" role="alert">{trouble}</p>}
     </li>
   )
