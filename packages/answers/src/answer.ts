@@ -61,3 +61,5 @@ export type AnswerOr<T = number> = Answer<T> | NotEnough
 export const isAnswer = <T>(a: AnswerOr<T>): a is Answer<T> => !('notEnough' in a)
 
 export const notEnoughOf = (sentence: string, wanted: NotEnough['wanted'], cautions: readonly string[] = []): NotEnough => ({ notEnough: true, sentence, wanted, cautions })
+/** Whether a part of the answers says that there is too little to say. Takes any object, so that the compiler need not follow every part at once. */
+export const notEnough = (said: object): said is NotEnough => 'notEnough' in said

@@ -4,7 +4,7 @@ export type { Reckoner } from './graph/reckoner.ts'
 export type { PartName, Reckoned } from './reckoned.ts'
 
 // What comes back
-export { isAnswer } from './answer.ts'
+export { isAnswer, notEnough } from './answer.ts'
 export type { Answer, AnswerOr, AnswerRange, Assumed, Method, NotEnough } from './answer.ts'
 export type { SecondLook } from './second-look/second-look.ts'
 export type * from './shapes.ts'

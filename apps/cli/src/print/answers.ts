@@ -1,5 +1,5 @@
 import type { Answer, CrewUnits, Grade, LostPart, NotEnough, PartName, Reckoned, SecondLook, VeinAt, Workings } from '@lodebook/answers'
-import { figure, length, plural } from '@lodebook/answers'
+import { figure, length, notEnough, plural } from '@lodebook/answers'
 import { kinds } from '@lodebook/book'
 import { convert } from '@lodebook/reckon/units'
 import { accessPage } from './access.ts'
@@ -35,12 +35,10 @@ const pages: { readonly [P in PartName]: Page<P> } = {
 /** Every part of the answers, in the order in which it is read. */
 export const parts = Object.keys(pages) as readonly PartName[]
 
-const saysNotEnough = (said: object): said is NotEnough => 'notEnough' in said
-
 /** What a part of the answers says, as a page of 80 columns or more: its sentence, its figures by name, what matters, what to take care of. */
 export function partPage<P extends PartName>(part: P, said: Reckoned[P], units: CrewUnits, width: number): string {
   const one: object = said, whole: unknown = said // the compiler does not follow so many parts at once
-  return saysNotEnough(one) ? notEnoughPage(one, width) : pages[part](whole as Exclude<Reckoned[P], NotEnough>, units, width)
+  return notEnough(one) ? notEnoughPage(one, width) : pages[part](whole as Exclude<Reckoned[P], NotEnough>, units, width)
 }
 
 export function notEnoughPage({ sentence, wanted, cautions }: NotEnough, width: number): string {

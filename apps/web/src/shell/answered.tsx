@@ -1,3 +1,4 @@
+import { notEnough } from '@lodebook/answers'
 import type { NotEnough } from '@lodebook/answers'
 import type { ComponentChildren } from 'preact'
 import { book } from '../link/desk.ts'
@@ -5,8 +6,6 @@ import { isBehind } from '../link/reckoner.ts'
 import type { Asked, Part } from '../link/reckoner.ts'
 import { NotEnoughShown } from '../words/not-enough.tsx'
 import { linkTo } from './route.ts'
-
-const saysNotEnough = (said: object): said is NotEnough => 'notEnough' in said
 
 /**
  * A screen's answer in each of its states: being worked out for the first time, gone wrong, not enough to say, and there; and when a newer
@@ -28,7 +27,7 @@ export function Answered<P extends Exclude<Part, 'secondLooks'>>({ asks, asked, 
     <div aria-busy={isBehind(asked)}>
       {head}
       {isBehind(asked) && <p class="behind" role="status">The book has grown; this is being worked out again.</p>}
-      {said && saysNotEnough(said) ? <NotEnoughShown answer={said} /> : children(whole as Exclude<NonNullable<Asked<P>['value']>, NotEnough>)}
+      {said && notEnough(said) ? <NotEnoughShown answer={said} /> : children(whole as Exclude<NonNullable<Asked<P>['value']>, NotEnough>)}
     </div>
   )
 }

@@ -1,6 +1,7 @@
 import type { Book, Entry } from '@lodebook/book'
 import { computed } from '@preact/signals-core'
 import type { ReadonlySignal } from '@preact/signals-core'
+import { notEnough } from '../answer.ts'
 import type { NotEnough } from '../answer.ts'
 import { assumer } from '../assumptions.ts'
 import { beliefsOf, looksByBag } from '../lab/beliefs.ts'
@@ -22,8 +23,6 @@ import { veinOf } from '../vein/vein.ts'
 import type { VeinFound } from '../vein/vein.ts'
 import { sited } from '../vein/vein-data.ts'
 import { imperial, metric } from '../words.ts'
-
-export const notEnough = (value: object): value is NotEnough => 'notEnough' in value
 
 const none: readonly Entry[] = []
 

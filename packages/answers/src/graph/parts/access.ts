@@ -1,5 +1,5 @@
 import { accessOf } from '../../access/index.ts'
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 
 /** What it takes to get in and out properly. */

@@ -4,7 +4,7 @@ import { apart } from '../../finds/ways.ts'
 import { bagOf } from '../../lab/looks.ts'
 import { numberOf, textOf } from '../../read.ts'
 import { offFault } from '../../vein/fault.ts'
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 
 /** Samples cut from the wall; muck and waste tell of no place. */

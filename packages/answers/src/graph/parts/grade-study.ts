@@ -2,7 +2,7 @@ import { notEnoughOf } from '../../answer.ts'
 import { groundSample } from '../../grade/grade.ts'
 import { priors } from '../../grade/outcomes.ts'
 import { studyOf } from '../../grade/study.ts'
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 import { gradeGround } from './grade.ts'
 

@@ -4,7 +4,7 @@ import type { GroundAt, GroundAtInput } from '../../grade/ground-at.ts'
 import { widthOutcomes } from '../../grade/outcomes.ts'
 import { samplesAt } from '../../grade/samples-at.ts'
 import type { SampleAt } from '../../grade/shapes.ts'
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 
 const none: readonly SampleAt[] = []

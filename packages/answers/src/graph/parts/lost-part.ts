@@ -1,5 +1,5 @@
 import { lostPartOf } from '../../vein/lost-part.ts'
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 
 /** Where the vein goes on past the fault. */

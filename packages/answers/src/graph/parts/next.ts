@@ -1,5 +1,5 @@
 import { nextOf } from '../../next/next.ts'
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 import { payBasisNode } from './pay.ts'
 

@@ -1,7 +1,7 @@
 import { openingsOf } from '../../sheet/openings.ts'
 import { wallHits } from '../../sheet/wall-hits.ts'
 import { byName } from '../../survey/shots-of.ts'
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 
 /** How much room there is: volumes of headings and stopes, and cross sections. */

@@ -4,7 +4,7 @@ import { payOf } from '../../pay/pay.ts'
 import type { NotEnough } from '../../answer.ts'
 import { placeOnVein } from '../../pay/place-on-vein.ts'
 import type { ReadonlySignal } from '@preact/signals-core'
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 
 const made = new WeakMap<Graph, ReadonlySignal<PayBasis | NotEnough>>()

@@ -8,7 +8,7 @@ import { oddVein } from '../../second-look/odd-vein.ts'
 import { oddWidths, widthsInTheVein } from '../../second-look/odd-widths.ts'
 import { unknownAssumptions } from '../../second-look/unknown-assumptions.ts'
 import type { SecondLook } from '../../second-look/second-look.ts'
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 
 /** What does not fit the rest and wants looking at again. */

@@ -1,5 +1,5 @@
 import { veinSheetOf } from '../../vein/sheet/vein-sheet.ts'
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 
 /** What the vein does, how thick it is and what it is made of. */

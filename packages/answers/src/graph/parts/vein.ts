@@ -1,4 +1,4 @@
-import { notEnough } from '../graph.ts'
+import { notEnough } from '../../answer.ts'
 import type { Graph } from '../graph.ts'
 
 /** The vein as one plane, with its widths and its fault. */
