@@ -7,6 +7,8 @@ export interface BookkeeperParts {
   readonly store: Store
   readonly device: string
   readonly now: () => number
+  /** The latest that it can be by any clock known; what is said to be later lies in the future. */
+  readonly latest: () => number
   /** Runs one at a time across all windows of the browser, so that a device's chain is written by one hand. */
   readonly alone: <T>(job: () => Promise<T>) => Promise<T>
 }
@@ -45,7 +47,7 @@ export class Bookkeeper {
 
   /** Problems and doubts of a draft, as the book stands. */
   check({ kind, set, entry }: Writable): readonly Finding[] {
-    return checkDraft(kind, set, { book: this.#book, now: this.#parts.now(), ...(entry === undefined ? {} : { entry }) }).map(findingOf)
+    return checkDraft(kind, set, { book: this.#book, now: this.#parts.latest(), ...(entry === undefined ? {} : { entry }) }).map(findingOf)
   }
 
   /** Writes one draft. Nothing is in the book, here or in the store, unless it resolves as saved. */

@@ -80,6 +80,8 @@ export interface SurveyedBy { readonly surveyors: readonly string[], readonly fr
 export interface Desk {
   open(): Promise<BookState>
   onChange(tell: (state: BookState) => void): void
+  /** Takes how far the hub's clock is ahead of this device's, milliseconds: a time that has come by either is not in the future. */
+  hubClock(ahead: number): void
   /** Resolves as saved only when it is durable on this device. */
   write(by: string, draft: Writable): Promise<Written>
   /** Problems and doubts of something half written, without writing it. */

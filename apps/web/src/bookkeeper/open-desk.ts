@@ -32,11 +32,12 @@ const askEvery = 20 // seconds
 /** The book on this device behind the one interface that the screens use. */
 export function openDesk(around: Surroundings): Desk {
   const hub = around.hub ?? httpHub(around.base)
-  let keeper: Bookkeeper, database: Database, notes: Notes, drafts: Drafts, writer = '', device = '', name = ''
+  let keeper: Bookkeeper, database: Database, notes: Notes, drafts: Drafts, writer = '', device = '', name = '', hubAhead = 0
   let hubState: HubState = { state: 'asking', waiting: 0 }
   let tell: ((state: BookState) => void) | undefined
   let levelling: Promise<void> | undefined, preview: CsvPreview | undefined, previewed: Uint8Array = new Uint8Array()
 
+  const latest = (): number => around.now() + Math.max(0, hubAhead)
   const state = (): BookState => ({ ...stateOf(keeper.book), writer, begun: drafts.begun, device, database: name, hub: hubState })
   const changed = (): void => tell?.(state())
   const hubIs = async (is: Omit<HubState, 'waiting' | 'levelAt'> & { readonly levelAt?: string }): Promise<void> => {
@@ -51,7 +52,7 @@ export function openDesk(around: Surroundings): Desk {
       get: key => database.get('facts', key),
       put: async (key, value) => { await database.put('facts', value, key) },
     }
-    keeper = new Bookkeeper({ store: new IndexedDbStore(database), device, now: around.now, alone: around.alone })
+    keeper = new Bookkeeper({ store: new IndexedDbStore(database), device, now: around.now, latest, alone: around.alone })
     drafts = await Drafts.of(database)
     writer = await database.get('facts', 'writer') ?? ''
     await keeper.catchUp()
@@ -95,6 +96,7 @@ export function openDesk(around: Surroundings): Desk {
       return state()
     },
     onChange(listener) { tell = listener },
+    hubClock(ahead) { hubAhead = ahead },
     write: whenOpen(async (by, draft) => {
       const written = await keeper.write(by, draft)
       if (written.saved) {
@@ -126,7 +128,7 @@ export function openDesk(around: Surroundings): Desk {
     surveyedBy: whenOpen(() => surveyors(keeper.book)),
     previewFile: whenOpen((bytes, options) => {
       previewed = bytes
-      preview = previewCsv(bytes, options, { book: keeper.book, now: around.now() })
+      preview = previewCsv(bytes, options, { book: keeper.book, now: latest() })
       return preview
     }),
     acceptFile: whenOpen(async (by, name) => {

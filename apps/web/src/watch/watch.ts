@@ -40,6 +40,7 @@ async function askHub(): Promise<void> {
     const { now: hubNow, open } = await answer.json() as { now: number, open: readonly CallOut[] }
     // The answer was made somewhere between the asking and now; half of that is the best guess.
     hubSaid.value = { skew: hubNow - (sent + Date.now()) / 2, open }
+    await desk.hubClock(hubSaid.value.skew)
     hubWatches.value = true
     now.value = Date.now()
   } catch { hubWatches.value = false }

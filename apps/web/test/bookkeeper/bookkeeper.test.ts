@@ -10,7 +10,7 @@ function onePen(): <T>(job: () => Promise<T>) => Promise<T> {
   let last: Promise<unknown> = Promise.resolve()
   return (job) => { const next = last.then(job); last = next.catch(() => undefined); return next }
 }
-const keeperOf = (store: Store, device = 'd1', alone = onePen()) => new Bookkeeper({ store, device, now: () => noon, alone })
+const keeperOf = (store: Store, device = 'd1', alone = onePen(), latest = noon) => new Bookkeeper({ store, device, now: () => noon, latest: () => latest, alone })
 const bag = (name: string) => ({ kind: 'sample', set: { bag: name, method: 'channel' } })
 
 it('what is saved is in the store when it says saved', async () => {
@@ -30,6 +30,12 @@ it('it says saved only after the store has said so, and nothing is in the book w
   expect(keeper.book.of('sample')).toHaveLength(1)
   store.append = append
   expect(await keeper.write('Ada', bag('B-002'))).toMatchObject({ saved: true, entry: 'd1.2' })
+})
+
+it('a time that has come by a better clock than the device\'s is not in the future; one that has not is refused', async () => {
+  const out = { kind: 'going-in', set: { people: ['Ada'], in: '2026-05-03T09:00+00:00', due: '2026-05-03T12:30+00:00', out: '2026-05-03T14:00+00:00' } }, hour = 3_600_000
+  expect(await keeperOf(new MemoryStore()).write('Ada', out)).toMatchObject({ saved: false, problems: [{ field: 'out' }] })
+  expect(await keeperOf(new MemoryStore(), 'd1', onePen(), noon + 3 * hour).write('Ada', out)).toMatchObject({ saved: true, at: '2026-05-03T12:00:00.000Z' })
 })
 
 it('a bag used twice is refused with the field named, and nothing is written', async () => {

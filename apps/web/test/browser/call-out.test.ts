@@ -70,4 +70,14 @@ describe('the call-out clock on two devices', () => {
     await openScreen(outside, camp.address, 'today/in')
     expect(await outside.locator('main').textContent()).toMatch(/This device’s clock is 155 min slow/)
   })
+
+  it('[W4] writing them as out ends it, on a second device too', async () => {
+    const second = await (await browser.newContext(phone)).newPage()
+    await openScreen(second, camp.address, 'today')
+    await rings(second)
+    await second.getByRole('button', { name: 'They are all out' }).click()
+    await alarm(second).waitFor({ state: 'detached' })
+    await outside.locator('.call-line').waitFor({ state: 'detached', timeout: 40_000 })
+    expect((await camp.postings()).some(p => p.kind === 'going-in' && p.set['out'] !== undefined)).toBe(true)
+  })
 })
