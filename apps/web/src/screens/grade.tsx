@@ -10,13 +10,14 @@ import { PanelTable } from './grade/panel-table.tsx'
 import { SampleTable } from './grade/sample-table.tsx'
 import { StudyParts } from './grade/study-parts.tsx'
 import { VeinSheet } from './grade/vein-sheet.tsx'
+import { there } from '../words/there.ts'
 
 /** Grade: how much gold, where, and how sure are we? The vein as one sheet, panels and samples on it. */
 export function GradeScreen() {
   const asked = ask('grade'), vein = ask('vein').value, workings = ask('workings').value
   return (
     <Answered asks="How much gold, where, and how sure are we?" asked={asked}>
-      {grade => <Shown grade={grade} vein={vein && !('notEnough' in vein) ? vein : undefined} headings={workings && !('notEnough' in workings) ? workings.headings : []} />}
+      {grade => <Shown grade={grade} vein={there(vein)} headings={there(workings)?.headings ?? []} />}
     </Answered>
   )
 }

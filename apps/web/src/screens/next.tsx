@@ -6,16 +6,17 @@ import { linkTo } from '../shell/route.ts'
 import { moneyText as money } from '../words/crew-value.ts'
 import { figures } from '../words/number.ts'
 import { FlagSheet } from './next/flag-sheet.tsx'
+import { there } from '../words/there.ts'
 
 /** Next: where does the next hour of chiselling, or the next assay fee, do most good? */
 export function NextScreen() {
-  const vein = ask('vein').value, grade = ask('grade').value
+  const vein = there(ask('vein').value), grade = there(ask('grade').value)
   return (
     <Answered asks="Where does the next hour of chiselling, or the next assay fee, do most good?" asked={ask('next')}>
       {next => (
         <>
           <Shown next={next} />
-          {vein && grade && !('notEnough' in vein) && !('notEnough' in grade) && <FlagSheet next={next} vein={vein} grade={grade} />}
+          {vein && grade && <FlagSheet next={next} vein={vein} grade={grade} />}
           <Lists next={next} />
         </>
       )}

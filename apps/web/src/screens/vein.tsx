@@ -11,6 +11,7 @@ import { LieSheet } from './vein/lie-sheet.tsx'
 import { LostPartShown } from './vein/lost-part-shown.tsx'
 import { MaterialList } from './vein/material-list.tsx'
 import { ThicknessSheet } from './vein/thickness-sheet.tsx'
+import { there } from '../words/there.ts'
 
 const InSpace = lazyScreen(async () => (await import('./vein/in-space/in-space-screen.tsx')).InSpaceScreen)
 
@@ -18,8 +19,6 @@ const InSpace = lazyScreen(async () => (await import('./vein/in-space/in-space-s
 export function VeinScreen({ path }: { readonly path: readonly string[] }) {
   return path[0] === '3d' ? <InSpace /> : <Told />
 }
-
-const there = <T extends object>(value: T | NotEnough | undefined): T | undefined => value && !('notEnough' in value) ? value : undefined
 
 function Told() {
   const asked = ask('veinSheet'), vein = there(ask('vein').value), lost = ask('lostPart').value, workings = there(ask('workings').value)

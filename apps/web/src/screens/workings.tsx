@@ -9,13 +9,14 @@ import { counted } from '../words/number.ts'
 import { LeftOutList, SuspectLine } from './workings/decisions.tsx'
 import { StationTable } from './workings/station-table.tsx'
 import { WorkingsSheet } from './workings/workings-sheet.tsx'
+import { there } from '../words/there.ts'
 
 /** Workings: where is everything? Plan and long section of one mine, true to scale. */
 export function WorkingsScreen() {
   const asked = ask('workings'), vein = ask('vein').value
   return (
     <Answered asks="Where is everything?" asked={asked}>
-      {workings => <Shown workings={workings} vein={vein && !('notEnough' in vein) ? vein : undefined} />}
+      {workings => <Shown workings={workings} vein={there(vein)} />}
     </Answered>
   )
 }

@@ -3,15 +3,7 @@ import { fundamentalVariance, samplingError } from './sampling-error.ts'
 import type { GoldLot } from './sampling-error.ts'
 
 /** What is known of the rock before a bag is filled. */
-export interface RockOfGrains {
-  readonly gradeGPerT: number
-  /** Size of the largest gold grains, cm: the size at which gold comes free. */
-  readonly liberationSizeCm: number
-  readonly shape?: number
-  readonly granulometric?: number
-  readonly goldDensity?: number
-  readonly exponent?: number
-}
+export type RockOfGrains = Omit<GoldLot, 'nominalSizeCm' | 'massG' | 'lotMassG'>
 
 /**
  * Relative variance that one gram of sample has from pieces of a size, g: C d³ of Gy's formula. Below the size of the gold it stays as it is there:

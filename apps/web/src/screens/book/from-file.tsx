@@ -9,6 +9,7 @@ import { linkTo } from '../../shell/route.ts'
 import { counted } from '../../words/number.ts'
 import { ColumnsRead } from './columns-read.tsx'
 import { ProblemsByRow } from './problems-by-row.tsx'
+import { tapeUnit } from '../../words/tape-unit.ts'
 
 const makes = ['sample', 'assay', 'sample and assay', 'shot', 'target', 'structure', 'width', 'pan', 'work', 'cost', 'crushing'] as const
 type Makes = typeof makes[number]
@@ -23,7 +24,7 @@ export function FromFile() {
     kinds: what === 'sample and assay' ? ['sample', 'assay'] : [what], restToNote: true,
     map: Object.entries(map).filter(([, field]) => field !== '').map(([heading, field]) => ({ headings: [heading], field })),
     ...(order === 'as written' ? {} : { dates: order }),
-    input: { units: { length: book.value?.units === 'feet and oz/ton' ? 'ft' : 'm' }, ...(book.value?.currency ? { currency: book.value.currency } : {}) },
+    input: { units: { length: tapeUnit() }, ...(book.value?.currency ? { currency: book.value.currency } : {}) },
   }
   useEffect(() => {
     if (!file || done) return

@@ -4,6 +4,8 @@ import { InlineMark } from '../../drawing/symbols.tsx'
 import { book } from '../../link/desk.ts'
 import { symbolFor } from './things.ts'
 import type { Marked, ShownKind } from './things.ts'
+import { tapeUnit } from '../../words/tape-unit.ts'
+import { toggled } from '../../drawing/toggled.ts'
 
 /** The margin of the sheet of finds: scale, norths, each mark with its count and a switch, and what the swept lines say. */
 export function FindsMargin({ marked, kinds, hidden, onHidden, k, scale, up, norths }: {
@@ -17,15 +19,11 @@ export function FindsMargin({ marked, kinds, hidden, onHidden, k, scale, up, nor
   readonly norths: Workings['norths']
 }) {
   const state = book.value!, count = (kind: ShownKind) => marked.filter(m => m.kind === kind && !m.thing.id.startsWith('station:')).length
-  const toggle = (kind: string) => {
-    const next = new Set(hidden)
-    if (!next.delete(kind)) next.add(kind)
-    onHidden(next)
-  }
+  const toggle = (kind: string) => onHidden(toggled(hidden, kind))
   return (
     <aside class="margin" aria-label="Margin of the sheet">
       <h2>{state.name || 'Finds'}</h2>
-      {k !== undefined && <ScaleBarDrawn k={k} room={170} unit={state.units === 'feet and oz/ton' ? 'ft' : 'm'} />}
+      {k !== undefined && <ScaleBarDrawn k={k} room={170} unit={tapeUnit()} />}
       {scale !== undefined && <PaperScale scale={scale} />}
       <NorthsDrawn up={up} trueNorth={norths.trueNorth} magneticNorth={norths.magneticNorth} />
       <fieldset class="legend">

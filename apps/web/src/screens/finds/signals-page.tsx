@@ -6,19 +6,14 @@ import { linkTo } from '../../shell/route.ts'
 import { FindsSheet } from './finds-sheet.tsx'
 import { OpenTargets } from './open-targets.tsx'
 import { SweepTable } from './sweep-table.tsx'
+import { there } from '../../words/there.ts'
 
 /** What was heard, what is still in the wall, and what swept ground was silent. */
 export function SignalsPage() {
   const workings = ask('workings').value, vein = ask('vein').value
   return (
     <Answered asks="What did we see, hear and take, and exactly where?" asked={ask('finds')}>
-      {finds => (
-        <Shown
-          finds={finds}
-          workings={workings && !('notEnough' in workings) ? workings : undefined}
-          vein={vein && !('notEnough' in vein) ? vein : undefined}
-        />
-      )}
+      {finds => <Shown finds={finds} workings={there(workings)} vein={there(vein)} />}
     </Answered>
   )
 }

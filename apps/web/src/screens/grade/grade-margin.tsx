@@ -7,6 +7,7 @@ import { book } from '../../link/desk.ts'
 import { ground } from '../../shell/ground.ts'
 import type { Class } from './classes.ts'
 import type { shownAs } from './quantities.ts'
+import { tapeUnit } from '../../words/tape-unit.ts'
 
 /** The margin of the vein's sheet: what the colours stand for and how many panels have each, the marks with their counts, scale, and how the vein lies. */
 export function GradeMargin({ grade, vein, k, scale, classes, shown }: {
@@ -29,7 +30,7 @@ export function GradeMargin({ grade, vein, k, scale, classes, shown }: {
   return (
     <aside class="margin" aria-label="Margin of the sheet">
       <h2>{state.name || 'The vein'}</h2>
-      {k !== undefined && <ScaleBarDrawn k={k} room={170} unit={state.units === 'feet and oz/ton' ? 'ft' : 'm'} />}
+      {k !== undefined && <ScaleBarDrawn k={k} room={170} unit={tapeUnit()} />}
       {scale !== undefined && <PaperScale scale={scale} />}
       <div>
         <p><b>{shown.label}</b>, {shown.unit}</p>

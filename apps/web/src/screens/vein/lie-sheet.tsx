@@ -12,10 +12,11 @@ import type { Size } from '../../drawing/use-size.ts'
 import { boundsOf, toScreen } from '../../drawing/view.ts'
 import type { View } from '../../drawing/view.ts'
 import { Figure } from '../../drawer/figure.tsx'
-import { book } from '../../link/desk.ts'
 import { azimuthText, counted, decimal } from '../../words/number.ts'
 import { HeadingsOnPlan, line, northUp } from './ground.tsx'
 import { levelsOf, NetLines, radius } from './net-lines.tsx'
+import { tapeUnit } from '../../words/tape-unit.ts'
+import { toggled } from '../../drawing/toggled.ts'
 
 const netBounds = { minX: -11, minY: -11, maxX: 11, maxY: 11 }
 const nowhere = { minX: -10, minY: -10, maxX: 10, maxY: 10 }
@@ -50,7 +51,7 @@ export function LieSheet({ sheet, vein, workings }: { readonly sheet: VeinSheet,
   }
   const fingerOn = (things: readonly Thing[]) => things.find(t => t.id === lit)?.at
   const side = wide ? Math.min(460, Math.round(room.width * 0.42)) : Math.min(room.width, 460)
-  const toggle = (key: string) => { const next = new Set(hidden); if (!next.delete(key)) next.add(key); setHidden(next) }
+  const toggle = (key: string) => setHidden(toggled(hidden, key))
 
   return (
     <section class="sheet" aria-label="How the vein lies">
@@ -121,7 +122,7 @@ export function LieSheet({ sheet, vein, workings }: { readonly sheet: VeinSheet,
             </ul>
           </div>
           <div class="net-scale">
-            {plan && <ScaleBarDrawn k={plan.k} room={150} unit={book.value?.units === 'feet and oz/ton' ? 'ft' : 'm'} />}
+            {plan && <ScaleBarDrawn k={plan.k} room={150} unit={tapeUnit()} />}
             <button type="button" class="norths-button" onClick={() => openAnswer(workings.norths.answer)} aria-haspopup="dialog"><NorthsDrawn up={0} trueNorth={workings.norths.trueNorth} magneticNorth={workings.norths.magneticNorth} /><span class="fig-look">norths</span></button>
           </div>
         </div>

@@ -18,9 +18,9 @@ import { azimuthText, decimal } from '../../words/number.ts'
 import { HeadingsOnPlan, line, northUp } from './ground.tsx'
 import type { Project } from './ground.tsx'
 import { LostLines } from './lost-lines.tsx'
+import { dot } from '../../drawing/vector.ts'
 
 const nowhere = { minX: -10, minY: -10, maxX: 10, maxY: 10 }
-const dot = (a: Enu, b: Enu): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 const nearSection = 4 // metres off the section within which a station is marked on it
 
 /** The lost part on the plan at the heading's level and on the cross section through it, at one scale. */

@@ -9,6 +9,8 @@ import { book } from '../../link/desk.ts'
 import { dayText } from '../../words/moment.ts'
 import { decimal } from '../../words/number.ts'
 import { ellipseTimes } from './lines.tsx'
+import { tapeUnit } from '../../words/tape-unit.ts'
+import { toggled } from '../../drawing/toggled.ts'
 
 interface Props {
   readonly workings: Workings
@@ -29,15 +31,11 @@ export function Margin({ workings, k, scale, upAzimuth, surveyed, hidden, onHidd
   const { norths } = workings, state = book.value!
   const counts = new Map<string, number>([['stations', workings.stations.length]])
   for (const p of workings.placed) if (p.kind !== 'tie') counts.set(p.kind, (counts.get(p.kind) ?? 0) + 1)
-  const toggle = (kind: string) => {
-    const next = new Set(hidden)
-    if (!next.delete(kind)) next.add(kind)
-    onHidden(next)
-  }
+  const toggle = (kind: string) => onHidden(toggled(hidden, kind))
   return (
     <aside class="margin" aria-label="Margin of the sheet">
       <h2>{state.name || 'Workings'}</h2>
-      {k !== undefined && <ScaleBarDrawn k={k} room={170} unit={state.units === 'feet and oz/ton' ? 'ft' : 'm'} />}
+      {k !== undefined && <ScaleBarDrawn k={k} room={170} unit={tapeUnit()} />}
       {scale !== undefined && <PaperScale scale={scale} />}
       <button type="button" class="norths-button" onClick={() => openAnswer(norths.answer)} aria-haspopup="dialog">
         <NorthsDrawn up={upAzimuth} trueNorth={norths.trueNorth} magneticNorth={norths.magneticNorth} />

@@ -1,8 +1,8 @@
 import type { VeinAt } from '@lodebook/answers'
 import type { Enu } from '@lodebook/reckon'
+import { plus } from '../../drawing/vector.ts'
 
 type Line = readonly [Enu, Enu]
-const plus = (a: Enu, b: Enu, times: number): Enu => [a[0] + b[0] * times, a[1] + b[1] * times, a[2] + b[2] * times]
 
 /** A point of the vein, from its own coordinates to the grid. */
 export const inGrid = (vein: VeinAt, along: number, down: number): Enu => plus(plus(vein.origin, vein.alongAxis, along), vein.downAxis, down)

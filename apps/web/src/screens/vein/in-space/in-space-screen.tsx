@@ -1,10 +1,9 @@
-import type { LostPart, NotEnough, VeinAt, VeinSheet, Workings } from '@lodebook/answers'
+import type { LostPart, VeinAt, VeinSheet, Workings } from '@lodebook/answers'
 import { ask } from '../../../link/reckoner.ts'
 import { Answered } from '../../../shell/answered.tsx'
 import { linkTo } from '../../../shell/route.ts'
 import { SpaceView } from './space-view.tsx'
-
-const there = <T extends object>(value: T | NotEnough | undefined): T | undefined => value && !('notEnough' in value) ? value : undefined
+import { there } from '../../../words/there.ts'
 
 /** The mine in three dimensions: passages, the vein, the fault, where the vein may have gone, and everything that has a place. */
 export function InSpaceScreen() {

@@ -1,6 +1,8 @@
 import type { LostPart, VeinAt, VeinSheet, Workings } from '@lodebook/answers'
 import { kinds } from '@lodebook/book'
 import type { Enu } from '@lodebook/reckon'
+import { plus } from '../../../drawing/vector.ts'
+import { inGrid } from '../../workings/vein-trace.ts'
 
 export interface Bounds3 { readonly min: Enu, readonly max: Enu }
 
@@ -30,7 +32,6 @@ export interface Scene {
 }
 
 const shapeOf = (kind: string): MarkSet['shape'] => kind === 'sample' ? 'square' : kind === 'hazard' ? 'triangle' : kind === 'relic' ? 'diamond' : kind === 'target' || kind === 'stations' ? 'dot' : 'cross'
-const plus = (a: Enu, b: Enu, k: number): Enu => [a[0] + b[0] * k, a[1] + b[1] * k, a[2] + b[2] * k]
 
 /** Puts together what is drawn. */
 export function sceneOf(workings: Workings, vein: VeinAt | undefined, sheet: VeinSheet | undefined, lost: LostPart | undefined): Scene {
@@ -86,7 +87,7 @@ function veinPiece(vein: VeinAt): Sheet3 {
     const side = Math.sign(fault.direction.along * (down - fault.point.down) - fault.direction.down * (along - fault.point.along))
     return side === 0 || side === fault.keep ? along : cut
   }
-  const at = (along: number, down: number): Enu => plus(plus(vein.origin, vein.alongAxis, held(along, down)), vein.downAxis, down)
+  const at = (along: number, down: number): Enu => inGrid(vein, held(along, down), down)
   return { is: 'vein', name: vein.name, corners: [at(a0, d0), at(a1, d0), at(a1, d1), at(a0, d1)] }
 }
 
@@ -96,7 +97,7 @@ function faultPiece(name: string, plane: { readonly normal: Enu, readonly point:
   const { normal: n } = plane, level = Math.hypot(n[0], n[1])
   if (level < 1e-6) return []
   const strike: Enu = [-n[1] / level, n[0] / level, 0], dip: Enu = [n[0] / level * n[2], n[1] / level * n[2], -level]
-  const through = plus(plus(vein.origin, vein.alongAxis, vein.fault.point.along), vein.downAxis, vein.fault.point.down)
+  const through = inGrid(vein, vein.fault.point.along, vein.fault.point.down)
   const downs = [...vein.widths.map(w => w.at.down), ...vein.stations.map(s => s.at.down)]
   const high = downs.length === 0 ? 10 : Math.max(6, (Math.max(...downs) - Math.min(...downs)) / 2 + 3)
   const at = (a: number, d: number): Enu => plus(plus(through, strike, a), dip, d)

@@ -21,6 +21,8 @@ import type { Painter } from './looks.ts'
 import { sceneOf } from './scene.ts'
 import { spaceLabels } from './space-labels.ts'
 import { useOrbit } from './use-orbit.ts'
+import { tapeUnit } from '../../../words/tape-unit.ts'
+import { toggled } from '../../../drawing/toggled.ts'
 
 const ways = ['solids', 'drawing'] as const
 type Way = typeof ways[number]
@@ -108,7 +110,7 @@ export function SpaceView({ workings, vein, sheet, lost }: {
   }
   const saysOf = (id: string): string => { for (const m of scene.marks) { const i = m.ids.indexOf(id); if (i >= 0) return m.says[i]! } return '' }
   const placeOf = (id: string) => { for (const m of scene.marks) { const i = m.ids.indexOf(id); if (i >= 0) return m.at[i]! } return undefined }
-  const toggle = (kind: string) => { const next = new Set(hidden); if (!next.delete(kind)) next.add(kind); setHidden(next) }
+  const toggle = (kind: string) => setHidden(toggled(hidden, kind))
   const labels = useMemo(() => camera && room.width > 0 ? spaceLabels(workings, projector(camera, room), camera.k, room) : [], [camera, room, workings])
   const mark = lit !== undefined && now.current && resting ? placeOf(lit) : undefined, markAt = mark && projector(now.current!, room)(mark)
   const view = (azimuth: number, tilt: number) => () => { look({ ...fit(scene.bounds, room, azimuth, tilt) }) }
@@ -141,7 +143,7 @@ export function SpaceView({ workings, vein, sheet, lost }: {
         </div>
         <aside class="margin" aria-label="Margin of the sheet">
           <h2>{book.value?.name || 'In space'}</h2>
-          {camera && <ScaleBarDrawn k={camera.k} room={170} unit={book.value?.units === 'feet and oz/ton' ? 'ft' : 'm'} />}
+          {camera && <ScaleBarDrawn k={camera.k} room={170} unit={tapeUnit()} />}
           {can ? <ChoiceRow label="Shown as" of={ways} value={way} onChoose={setWay} show /> : <p class="soft small">This device gives no graphics context, so it is shown as a drawing.</p>}
           <fieldset class="legend">
             <legend class="off-screen">What is drawn</legend>
