@@ -48,7 +48,7 @@ Examples:
 
 export const addExport: AddCommand = (program, io, done) => {
   program.command('export')
-    .description('write out the whole book (JSON Lines) or the entries of one kind (CSV)')
+    .description('write out the whole book (JSON Lines), the entries of one kind (CSV), or a sheet of the mine true to scale (SVG)')
     .argument('<book>', 'the book')
     .option('--kind <kind>', 'one kind of entry, as CSV')
     .option('--csv', 'with --kind; a file of columns, which it is anyway')

@@ -11,10 +11,11 @@ import { lookingAlong, turned, wind } from '../../drawing/turn.ts'
 import { useSize } from '../../drawing/use-size.ts'
 import type { Size } from '../../drawing/use-size.ts'
 import type { Point, View } from '../../drawing/view.ts'
-import { desk } from '../../link/desk.ts'
+import { book, desk } from '../../link/desk.ts'
 import { ChoiceRow } from '../../shell/choice-row.tsx'
 import { ground } from '../../shell/ground.ts'
-import { azimuthText, decimal } from '../../words/number.ts'
+import { crewText } from '../../words/crew-value.ts'
+import { azimuthText } from '../../words/number.ts'
 import { gridText, onTraverse } from './finger.ts'
 import type { Pointed } from './finger.ts'
 import { PlanLines, SectionLines } from './lines.tsx'
@@ -89,7 +90,7 @@ export function WorkingsSheet({ workings, vein }: { readonly workings: Workings,
             finger={pointed?.at && onPlanHere(pointed.at)}
             head={(
               <>
-                <p><b>Plan</b> {aligned ? `${azimuthText(model.sectionAzimuth)} to the right` : 'grid north up'}{vein && `; vein drawn at elevation ${decimal(model.level, 0)} m`}</p>
+                <p><b>Plan</b> {aligned ? `${azimuthText(model.sectionAzimuth)} to the right` : 'grid north up'}{vein && `; vein drawn at elevation ${crewText(model.level, 'm', book.value!.units, 1)}`}</p>
                 <ChoiceRow label="The plan lies" of={lays} value={lay} onChoose={setLay} />
               </>
             )}
